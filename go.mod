@@ -1,0 +1,3 @@
+module evenswing
+
+go 1.26
