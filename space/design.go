@@ -128,6 +128,9 @@ type Charge struct {
 	Offset        Vec
 }
 
+// Loose tells whether the charge settles at the bottom of its cavity.
+func (c *Charge) Loose() bool { return c.Kind == Shot || c.Kind == Filled }
+
 // Block is a solid rectangle, Width by Height in the plane of swing before it
 // is Turned (rad, counter-clockwise), Thick along z.
 type Block struct {

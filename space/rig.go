@@ -1,6 +1,9 @@
 package space
 
-import "evenswing/space/material"
+import (
+	"evenswing/space/material"
+	"evenswing/space/quantity"
+)
 
 // Rig is a rig file that was read and found sound: names, unknowns, what is
 // limited, and the compiled formulas that turn values of the unknowns into a
@@ -19,6 +22,9 @@ type Rig struct {
 
 	template Design  // what no unknown moves
 	program  program // what the unknowns move
+	order    []int   // searched unknowns
+	marks    []mark  // by unknown: where it stands in the file
+	doubts   []Note  // what no --set changes
 }
 
 // PendulumNames are the names in one pendulum, parallel to a Design's slices.
@@ -52,8 +58,9 @@ const (
 type Unknown struct {
 	Name    string
 	Kind    UnknownKind
-	Unit    string    // as the file writes it; "" for a plain number or a choice of words
-	Factor  float64   // SI value of one Unit
+	Unit    string  // as the file writes it; "" for a plain number or a choice of words
+	Factor  float64 // SI value of one Unit
+	Dim     quantity.Dimension
 	Lo, Hi  float64   // SI; a choice: 0 and len(Options)-1
 	Step    float64   // SI; stepped only
 	Options []string  // a choice's options as the file writes them

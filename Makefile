@@ -1,0 +1,48 @@
+# make demo   searches the demo rig and shows its shortlist
+# make test   vet, staticcheck and all tests
+GO      ?= go
+BIN     := bin/evenswing
+DEMO    := demo-run
+RIG     := testdata/rigs/landing.yaml
+
+.PHONY: all build demo test lint race fuzz bench bench-search bench-peer motion-study cover golden clean
+
+all: build
+
+build:
+	$(GO) build -o $(BIN) ./cmd/evenswing
+
+demo: build
+	rm -rf $(DEMO)
+	$(BIN) search $(RIG) --out $(DEMO) --evaluations 200000
+	@echo "open $(DEMO)/shortlist/index.html in a browser"
+
+test: lint
+	$(GO) test ./...
+
+lint:
+	$(GO) vet ./...
+	$(GO) tool staticcheck ./...
+
+race:
+	$(GO) test -race ./...
+
+bench:
+	$(GO) test -run '^$$' -bench . -benchmem -count 6 ./... | tee bench.txt
+	$(GO) tool benchstat bench.txt
+
+bench-search:
+	EVENSWING_BENCH_SEARCH=1 $(GO) test -v -count 1 -timeout 60m -run BenchSearch ./search
+
+motion-study:
+	EVENSWING_MOTION_STUDY=1 $(GO) test -v -count 1 -timeout 60m -run MotionStudy ./objective/motion
+
+cover:
+	$(GO) test -coverprofile cover.out ./...
+	$(GO) tool cover -func cover.out | tail -1
+
+golden:
+	$(GO) test ./space ./output/... ./cmd/... -update
+
+clean:
+	rm -rf bin $(DEMO) bench.txt cover.out

@@ -1,0 +1,128 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"text/tabwriter"
+
+	"evenswing/objective"
+	"evenswing/output/drawing"
+	"evenswing/search"
+	"evenswing/space"
+)
+
+type checkCommand struct {
+	Rig  string   `arg:"" help:"The rig file."`
+	Set  []string `sep:"none" placeholder:"NAME=VALUE" help:"Give an unknown a value; may be repeated."`
+	Draw string   `placeholder:"FILE" help:"Write a scale drawing (SVG) of the design that evaluate would work out."`
+}
+
+func (c *checkCommand) Run(to *console) error {
+	rig, err := loadRig(c.Rig, c.Set)
+	if err != nil {
+		return err
+	}
+	e := objective.New(rig)
+	printRig(to.out, rig)
+	printNotes(to.out, "Assumed, since the file does not say:", rig.Assumed)
+	printUnlimited(to.out, e)
+	printNotes(to.out, "Doubtful:", rig.Doubts())
+	printProbe(to.out, e, search.Probe(e, probePoints))
+	fmt.Fprintln(to.out, caution)
+	if c.Draw == "" {
+		return nil
+	}
+	w := e.NewWorkspace()
+	w.ScoreValues(rig.StartValues())
+	if err := writeOver(c.Draw, drawing.Front(rig, w.Design(), w.Pose(), drawing.Style{})); err != nil {
+		return err
+	}
+	fmt.Fprintf(to.err, "drew %s: look whether every part hangs where you meant it\n", c.Draw)
+	return nil
+}
+
+// probePoints is how many even points are looked at.
+const probePoints = 2000
+
+// caution stands beside every list of loads.
+const caution = `
+Estimates for choosing a layout, not an engineer's check. Heavy parts hang and move: local codes and licensed
+practice come first, fix to structure, give every pendulum a second hold (a cable), keep people from under it.
+Lead is poison: seal it, wear gloves, wash, keep children away from it.`
+
+func printRig(out io.Writer, rig *space.Rig) {
+	fmt.Fprintf(out, "%s: %d pendulums, %d unknowns (%d searched)\n", rig.Name, len(rig.Pendulums), len(rig.Unknowns), rig.Dim())
+	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
+	for i := range rig.Unknowns {
+		u := &rig.Unknowns[i]
+		fmt.Fprintf(t, "  %s\t%s\t%s\n", u.Name, u.Describe(), startWords(rig, i))
+	}
+	t.Flush()
+}
+
+func startWords(rig *space.Rig, i int) string {
+	u := &rig.Unknowns[i]
+	value := u.Show(rig.StartValues()[i])
+	switch {
+	case u.Is.Given:
+		return "is " + value
+	case u.Kind == space.WorkedOut:
+		return "not worked out yet: " + value + ", the middle of its range, is assumed"
+	}
+	return "evaluate takes " + value
+}
+
+func printNotes(out io.Writer, heading string, notes []space.Note) {
+	if len(notes) == 0 {
+		return
+	}
+	fmt.Fprintln(out, "\n"+heading)
+	for _, n := range notes {
+		if n.Where == "" {
+			fmt.Fprintf(out, "  %s\n", n.Text)
+			continue
+		}
+		fmt.Fprintf(out, "  %s: %s\n", n.Where, n.Text)
+	}
+}
+
+func printUnlimited(out io.Writer, e *objective.Evaluator) {
+	var free, later []string
+	seen := map[space.Criterion]bool{}
+	for _, s := range e.Subjects() {
+		if seen[s.Criterion] {
+			continue
+		}
+		seen[s.Criterion] = true
+		switch {
+		case !s.Limited:
+			free = append(free, s.Criterion.String()+" ("+s.Criterion.Written()+")")
+		case !s.Computed:
+			later = append(later, s.Criterion.String())
+		}
+	}
+	printList(out, "Not limited, so it does not count:", free)
+	printList(out, "Limited, but not computed by this version, so no design is known to meet every limit:", later)
+}
+
+func printList(out io.Writer, heading string, list []string) {
+	if len(list) == 0 {
+		return
+	}
+	fmt.Fprintln(out, "\n"+heading)
+	for _, s := range list {
+		fmt.Fprintln(out, "  "+s)
+	}
+}
+
+func printProbe(out io.Writer, e *objective.Evaluator, p search.Probed) {
+	fmt.Fprintf(out, "\n%d even points of the space: %d can exist, %d meet every limit.\n", p.Points, p.Exist, p.Meet)
+	for reason, n := range p.Reasons.Sorted() {
+		fmt.Fprintf(out, "  cannot exist, %d points: %s\n", n, reason)
+	}
+	for k, s := range e.Subjects() {
+		if s.Limited && s.Computed && p.Exist > 0 && p.Least[k] > 1 {
+			fmt.Fprintf(out, "  none keeps the limit of %s: the nearest is at %.3g times what is allowed\n", s.Title(), p.Least[k])
+		}
+	}
+}

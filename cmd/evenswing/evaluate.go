@@ -1,0 +1,171 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"text/tabwriter"
+
+	"evenswing/objective"
+	"evenswing/space/quantity"
+)
+
+type evaluateCommand struct {
+	Rig  string   `arg:"" help:"The rig file."`
+	Set  []string `sep:"none" placeholder:"NAME=VALUE" help:"Give an unknown a value; may be repeated. Without it, what the file fills in holds, else the middle of the range."`
+	JSON bool     `name:"json" help:"Print one JSON object, in SI."`
+}
+
+func (c *evaluateCommand) Run(to *console) error {
+	rig, err := loadRig(c.Rig, c.Set)
+	if err != nil {
+		return err
+	}
+	w := objective.New(rig).NewWorkspace()
+	w.ScoreValues(rig.StartValues())
+	account := w.Account()
+	if c.JSON {
+		return printJSON(to.out, account)
+	}
+	printAccount(to.out, account)
+	return nil
+}
+
+func printJSON(out io.Writer, v any) error {
+	e := json.NewEncoder(out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(v)
+}
+
+// printAccount prints what a maker wants to know of one design.
+func printAccount(out io.Writer, a *objective.Account) {
+	fmt.Fprintf(out, "%s\n", a.Rig)
+	if !a.Exists {
+		fmt.Fprintf(out, "cannot exist: %s\n", *a.Reason)
+		return
+	}
+	fmt.Fprintf(out, "score %.4g (lower is better), %s\n\n", a.Score, verdictWords(a))
+	printPendulums(out, a)
+	printModes(out, a)
+	printTriads(out, a)
+	printDrums(out, a)
+	printCriteria(out, a)
+	fmt.Fprintf(out, "\nAll that hangs weighs %.1f kg. This is an estimate, not an engineer's check: local codes and\nlicensed practice come first; hang nothing over people without a second hold.\n", totalMass(a))
+}
+
+func verdictWords(a *objective.Account) string {
+	switch {
+	case a.Meets == nil:
+		return "a written limit is not computed yet, so it is open whether it meets them all"
+	case *a.Meets:
+		return "meets every limit"
+	}
+	return "fails: the hardest limit is " + *a.WorstLimit
+}
+
+func totalMass(a *objective.Account) float64 {
+	sum := 0.0
+	for _, p := range a.Pendulums {
+		sum += p.Mass
+	}
+	return sum
+}
+
+func printPendulums(out io.Writer, a *objective.Account) {
+	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "pendulum\tperiod s\ttilt deg\town mode\tshare in it\tmass kg\tpivot load N")
+	for _, p := range a.Pendulums {
+		fmt.Fprintf(t, "%s\t%.4f\t%+.3f\t%d\t%.4f\t%.3f\t%.1f\n", p.Name, p.Period, p.Tilt*180/math.Pi, p.Mode, p.Share, p.Mass, p.PivotLoad)
+	}
+	t.Flush()
+}
+
+func printModes(out io.Writer, a *objective.Account) {
+	if a.Separation == nil {
+		return
+	}
+	s := a.Separation
+	fmt.Fprintf(out, "\nWithin the drawing time %s and %s can exchange %.2f %% of their energy", s.Pair[0], s.Pair[1], 100*s.Slosh)
+	if s.Beat != nil {
+		fmt.Fprintf(out, "; modes %d and %d beat in %.1f s", s.GapModes[0], s.GapModes[1], *s.Beat)
+	}
+	fmt.Fprintln(out, ".")
+}
+
+func printTriads(out io.Writer, a *objective.Account) {
+	if len(a.Triads) == 0 {
+		return
+	}
+	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "\nmodes near ω_a + ω_b = ω_c\tdetuning %\tcoupling (SI)\tenergy it can move %")
+	for _, x := range a.Triads {
+		fmt.Fprintf(t, "%d + %d = %d\t%+.3f\t%.4g\t%.2f\n", x.A, x.B, x.C, 100*x.Detuning, x.Coupling, 100*x.Exchange)
+	}
+	t.Flush()
+}
+
+func printDrums(out io.Writer, a *objective.Account) {
+	if len(a.Drums) == 0 {
+		return
+	}
+	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "\ndrum\tcharge kg\tcavity used %\ttravel left up, down mm\tleast density kg/m3")
+	for _, d := range a.Drums {
+		travel, least := "-", "-"
+		if d.Up != nil {
+			travel = fmt.Sprintf("%.1f, %.1f", 1000**d.Up, 1000**d.Down)
+		}
+		if d.LeastDensity != nil {
+			least = fmt.Sprintf("%.0f", *d.LeastDensity)
+		}
+		fmt.Fprintf(t, "%s, %s\t%.3f\t%.1f\t%s\t%s\n", d.Pendulum, d.Drum, d.Charge, 100*d.Use, travel, least)
+	}
+	t.Flush()
+}
+
+func printCriteria(out io.Writer, a *objective.Account) {
+	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "\ncriterion\tof\tvalue\tallowed\tutilisation\t")
+	for _, c := range a.Criteria {
+		mark := ""
+		if c.Utilisation != nil && *c.Utilisation > 1 {
+			mark = "over the limit"
+		}
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\n", c.Name, c.Subject, inUnit(c.Value, &c), inUnit(c.Allowed, &c), optional(c.Utilisation, "not limited"), mark)
+	}
+	t.Flush()
+}
+
+// inUnit shows a criterion's number in the unit that a maker would use.
+func inUnit(x *float64, c *objective.CriterionAccount) string {
+	if x == nil {
+		if c.Value == nil {
+			return "not computed"
+		}
+		return "-"
+	}
+	switch c.Unit {
+	case "rad":
+		return fmt.Sprintf("%.3f deg", *x*180/math.Pi)
+	case "m":
+		return fmt.Sprintf("%.2f mm", *x*1000)
+	case "":
+		return fmt.Sprintf("%.3f %%", 100**x)
+	}
+	return fmt.Sprintf("%.4g %s", *x, c.Unit)
+}
+
+func optional(x *float64, none string) string {
+	if x == nil {
+		return none
+	}
+	return fmt.Sprintf("%.3f", *x)
+}
+
+// inOwnUnit spells an unknown's value as the rig file would.
+func inOwnUnit(si float64, unit string) string {
+	return strings.TrimSpace(quantity.Format(si, unit))
+}

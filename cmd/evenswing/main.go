@@ -1,0 +1,18 @@
+// Command evenswing searches the layouts of pendulum drawing machines.
+//
+// See README.md for the maker's view and DEVELOPERS.md for how it is built.
+package main
+
+import (
+	"context"
+	"os"
+	"os/signal"
+	"syscall"
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
+	stop()
+	os.Exit(code)
+}

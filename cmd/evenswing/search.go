@@ -1,0 +1,123 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"strings"
+	"time"
+
+	"evenswing/objective"
+	"evenswing/output/dataset"
+	"evenswing/output/durable"
+	"evenswing/search"
+	"evenswing/space"
+)
+
+// version goes into every run; rows of one version are not mixed with those of
+// another.
+const version = "0.1.0"
+
+type searchCommand struct {
+	Rig         string   `arg:"" help:"The rig file."`
+	Out         string   `required:"" placeholder:"RUN" help:"The folder of the run. The same command carries on with a run that was interrupted."`
+	Evaluations int      `placeholder:"N" help:"How many candidates to try, over all stages (default 300,000)."`
+	Seed        uint64   `placeholder:"N" help:"Where chance starts from (default 1); the same seed gives the same rows."`
+	Cores       int      `placeholder:"N" help:"How many cores to use (default all); the rows do not depend on it."`
+	Top         int      `default:"10" placeholder:"N" help:"How many designs the shortlist holds."`
+	Set         []string `sep:"none" placeholder:"NAME=VALUE" help:"Hold an unknown at a value and search the rest; may be repeated."`
+}
+
+func (c *searchCommand) Run(to *console) error {
+	if err := c.check(); err != nil {
+		return err
+	}
+	rig, err := space.Load(c.Rig)
+	if err != nil {
+		return err
+	}
+	plan := search.NewPlan(c.Evaluations, c.Seed)
+	plan.Set = strings.Join(c.Set, "\n")
+	return c.work(to, rig, plan)
+}
+
+func (c *searchCommand) check() error {
+	switch {
+	case c.Evaluations < 0 || c.Evaluations > search.MaxEvaluations:
+		return fault("--evaluations %d: 1 to %d are possible", c.Evaluations, search.MaxEvaluations)
+	case c.Cores < 0:
+		return fault("--cores %d: 1 or more, or 0 for all", c.Cores)
+	case c.Top < 1 || c.Top > mostDesigns:
+		return fault("--top %d: 1 to %d are possible", c.Top, mostDesigns)
+	}
+	return nil
+}
+
+// work searches and then writes the shortlist.
+func (c *searchCommand) work(to *console, rig *space.Rig, plan search.Plan) error {
+	e, err := evaluatorOf(rig, plan)
+	if err != nil {
+		return err
+	}
+	start := dataset.Start{Plan: plan, Version: version, Machine: dataset.ThisMachine(), Started: time.Now().UTC().Truncate(time.Second)}
+	run, err := dataset.CreateRun(durable.Disk{}, c.Out, start, rig.Source)
+	if err != nil {
+		return err
+	}
+	lock, err := durable.Lock(dataset.LockPath(c.Out))
+	if err != nil {
+		return err
+	}
+	defer lock.Unlock()
+	if err := run.Continue(version, dataset.ThisMachine(), e.Columns()); err != nil {
+		return err
+	}
+	p := newProgress(to.err, e)
+	err = search.Run(to, search.Of(e), plan, run, c.Cores, p.show)
+	p.done()
+	if err != nil {
+		return err
+	}
+	return writeShortlist(to, run, e, c.Top, shortlistDir(c.Out))
+}
+
+// evaluatorOf makes the evaluator of a run: the rig with what the plan holds.
+func evaluatorOf(rig *space.Rig, plan search.Plan) (*objective.Evaluator, error) {
+	if plan.Set != "" {
+		fixed, err := rig.Fix(strings.Split(plan.Set, "\n"))
+		if err != nil {
+			return nil, err
+		}
+		rig = fixed
+	}
+	if rig.Dim() == 0 {
+		return nil, fault("%s: there is nothing to search: give it unknowns, or leave one without --set", rig.File)
+	}
+	return objective.New(rig), nil
+}
+
+// openRun opens a finished or unfinished run to be read.
+func openRun(dir string) (*dataset.Run, *objective.Evaluator, error) {
+	if info, err := os.Stat(dir); err != nil || !info.IsDir() {
+		return nil, nil, fault("%s: there is no such folder; name a folder that `evenswing search` made", dir)
+	}
+	run, err := dataset.OpenRun(durable.Disk{}, dir)
+	if err != nil {
+		return nil, nil, err
+	}
+	rig, err := space.Read(dataset.RigPath(dir), bytes.Clone(run.Rig))
+	if err != nil {
+		return nil, nil, err
+	}
+	e, err := evaluatorOf(rig, run.Start.Plan)
+	return run, e, err
+}
+
+// count spells a number with commas.
+func count[T int | int64](n T) string {
+	s := fmt.Sprint(n)
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + "," + s[i:]
+	}
+	return s
+}

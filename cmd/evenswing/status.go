@@ -1,0 +1,79 @@
+package main
+
+import (
+	"fmt"
+
+	"evenswing/output/dataset"
+	"evenswing/output/durable"
+)
+
+type statusCommand struct {
+	Run_ string `arg:"" name:"run" help:"The folder of the run."`
+	JSON bool   `name:"json" help:"Print one JSON object."`
+}
+
+// statusReport is how far a run is.
+type statusReport struct {
+	Run         string        `json:"run"`
+	Rig         string        `json:"rig"`
+	State       string        `json:"state"` // finished, running, unfinished
+	Tasks       int           `json:"tasks"`
+	Finished    int           `json:"finished_tasks"`
+	Rows        int64         `json:"rows"`
+	Evaluations int           `json:"evaluations"`
+	Exist       int64         `json:"exist"`
+	Meet        int64         `json:"meet"`
+	Best        *dataset.Best `json:"best"`
+	Bytes       int64         `json:"bytes"`
+	Holder      *string       `json:"holder"`
+}
+
+func (c *statusCommand) Run(to *console) error {
+	run, e, err := openRun(c.Run_)
+	if err != nil {
+		return err
+	}
+	summary, err := run.Summary()
+	if err != nil {
+		return err
+	}
+	r := statusReport{
+		Run: c.Run_, Rig: e.Rig().Name, State: "finished", Tasks: summary.Tasks, Finished: summary.Finished, Rows: summary.Rows,
+		Evaluations: run.Start.Plan.Evaluations, Exist: summary.Exists, Meet: summary.Meets, Best: summary.Best, Bytes: summary.Bytes,
+	}
+	code := exitDone
+	if holder, held := durable.Holder(dataset.LockPath(c.Run_)); held {
+		r.State, r.Holder, code = "running", &holder, exitRunning
+	} else if r.Finished < r.Tasks {
+		r.State, code = "unfinished", exitUnfinished
+	}
+	if c.JSON {
+		err = printJSON(to.out, r)
+	} else {
+		printStatus(to, &r)
+	}
+	if err == nil && code != exitDone {
+		return statusError(code)
+	}
+	return err
+}
+
+func printStatus(to *console, r *statusReport) {
+	fmt.Fprintf(to.out, "%s: %s\n", r.Rig, r.State)
+	fmt.Fprintf(to.out, "  %s of %s designs tried, in %d of %d finished tasks\n", count(r.Rows), count(r.Evaluations), r.Finished, r.Tasks)
+	fmt.Fprintf(to.out, "  %s can exist, %s meet every limit\n", count(r.Exist), count(r.Meet))
+	if b := r.Best; b != nil {
+		word := "fails a limit"
+		if b.Meets {
+			word = "meets every limit"
+		}
+		fmt.Fprintf(to.out, "  best: candidate %d, score %.4f, hardest limit at %.3g of what is allowed: %s\n", b.ID, b.Score, b.Worst, word)
+	}
+	fmt.Fprintf(to.out, "  %.1f MB of candidates\n", float64(r.Bytes)/1e6)
+	switch r.State {
+	case "running":
+		fmt.Fprintf(to.out, "  at work: %s\n", *r.Holder)
+	case "unfinished":
+		fmt.Fprintln(to.out, "  nobody is at work on it: the same search command carries on")
+	}
+}

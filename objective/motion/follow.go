@@ -1,0 +1,86 @@
+package motion
+
+import "math"
+
+// Path is the way that a motion is followed.
+type Path uint8
+
+// The paths.
+const (
+	Accurate Path = iota // error control, to DefaultTolerance
+	Fast                 // fixed steps in the modes; accurate where those go wrong
+)
+
+const (
+	// cycleSamples is the least number of samples in a cycle of the fastest
+	// mode, slowSamples in a slow period: below either, what the windows are to
+	// take out folds back into them.
+	cycleSamples, slowSamples = 6, 12
+)
+
+// MeasureTo fills dst with the measures of d let go at the deviations from
+// rest in from (rad, by pendulum), speeds zero, and followed for until seconds.
+func (w *Workspace) MeasureTo(dst *Measures, d *Dynamics, b *Bands, from *[Max]float64, until float64, path Path) {
+	y := d.start(from)
+	*dst = Measures{}
+	if path == Fast && w.skim(dst, d, b, &y, until) {
+		dst.Followed = Fast
+	} else {
+		*dst = Measures{Ending: w.track(dst, d, b, &y, until)}
+	}
+	var z modal
+	d.modalTo(&z, &y)
+	w.judgeTo(dst, d, b, &z)
+}
+
+// start is the state of a release from rest.
+func (d *Dynamics) start(from *[Max]float64) (y point) {
+	for at := 0; at < d.n; at++ {
+		y.phi[at] = from[d.body[at]]
+	}
+	return y
+}
+
+// track follows the accurate path and takes the samples from its dense output.
+func (w *Workspace) track(dst *Measures, d *Dynamics, b *Bands, y *point, until float64) Ending {
+	per := max(slowSamples, int(math.Ceil(cycleSamples*d.fastest()/b.Base)))
+	per = min(per, mostSamples)
+	w.slow.open(b, per)
+	w.begin(d, y, w.tolerance())
+	at, sample := *y, 0
+	step := w.slow.period / float64(per)
+	for {
+		for t := float64(sample) * step; t <= w.walk.t && t <= until; t = float64(sample) * step {
+			w.at(d, t, &at)
+			w.sample(d, sample, &at)
+			sample++
+		}
+		dst.seen(d, &w.walk.y)
+		if w.walk.t >= until {
+			return Whole
+		}
+		if e := w.advance(d, until); e != Whole {
+			return e
+		}
+	}
+}
+
+// sample hands the state at sample number to the slow amplitudes.
+func (w *Workspace) sample(d *Dynamics, number int, y *point) {
+	var z modal
+	j := number % w.slow.per
+	if j == 0 && number > 0 {
+		w.slow.close()
+	}
+	d.modalTo(&z, y)
+	w.slow.take(j, &z)
+}
+
+// seen notes how far the pendulums are from rest.
+func (m *Measures) seen(d *Dynamics, y *point) {
+	for at := 0; at < d.n; at++ {
+		i, a := d.body[at], math.Abs(y.phi[at])
+		m.Largest[i] = math.Max(m.Largest[i], a)
+		m.OverTop = m.OverTop || a > math.Pi/2
+	}
+}

@@ -1,0 +1,264 @@
+package dataset
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/parquet-go/parquet-go"
+
+	"evenswing/objective"
+	"evenswing/search"
+)
+
+// present is the definition level of a value that is there, in a column where
+// it might not be.
+const present = 1
+
+// writeBlock writes the block's rows column by column and empties it; it ends
+// pages and row groups where they are due.
+func (r *Recorder) writeBlock() error {
+	if r.block.rows == 0 {
+		return nil
+	}
+	if err := r.writeRowColumns(); err != nil {
+		return err
+	}
+	if err := r.writeParents(); err != nil {
+		return err
+	}
+	if err := r.writeFloats(); err != nil {
+		return err
+	}
+	if err := r.writeVerdicts(); err != nil {
+		return err
+	}
+	r.block.rows = 0
+	return r.endPages()
+}
+
+// endPages ends the pages of all columns after the same row.
+func (r *Recorder) endPages() error {
+	rows := r.leaves[0].rows
+	if rows%pageRows != 0 {
+		return nil
+	}
+	for i := range r.leaves {
+		if err := r.leaves[i].Flush(); err != nil {
+			return err
+		}
+	}
+	if rows%groupRows != 0 {
+		return nil
+	}
+	return r.writer.Flush()
+}
+
+// write hands a column of values to the file.
+func (r *Recorder) write(column int, values []parquet.Value) error {
+	l := &r.leaves[column]
+	n, err := l.WriteRowValues(values)
+	l.rows += int64(n)
+	return err
+}
+
+// writeNamed hands a column to the file by its name.
+func (r *Recorder) writeNamed(name string, values []parquet.Value) error {
+	return r.write(r.layout.leaf[name], values)
+}
+
+func (r *Recorder) writeRowColumns() error {
+	b, values := r.block, r.values[:r.block.rows]
+	for i := range values {
+		values[i] = parquet.Int64Value(b.id[i])
+	}
+	if err := r.writeNamed(ColumnID, values); err != nil {
+		return err
+	}
+	for i := range values {
+		values[i] = parquet.Int32Value(int32(b.task[i].Epoch))
+	}
+	if err := r.writeNamed(ColumnEpoch, values); err != nil {
+		return err
+	}
+	for i := range values {
+		values[i] = parquet.Int32Value(int32(b.task[i].Island))
+	}
+	if err := r.writeNamed(ColumnIsland, values); err != nil {
+		return err
+	}
+	for i := range values {
+		values[i] = stageValues[b.stage[i]]
+	}
+	return r.writeNamed(ColumnStage, values)
+}
+
+func (r *Recorder) writeParents() error {
+	for side, name := range [...]string{ColumnParentA, ColumnParentB} {
+		values := r.values[:r.block.rows]
+		for i := range values {
+			values[i] = parentValue(r.block.parents[side][i])
+		}
+		if err := r.writeNamed(name, values); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (r *Recorder) writeVerdicts() error {
+	b, values := r.block, r.values[:r.block.rows]
+	for i := range values {
+		values[i] = meetsValues[b.meets[i]]
+	}
+	if err := r.writeNamed(ColumnMeets, values); err != nil {
+		return err
+	}
+	for i := range values {
+		values[i] = parquet.BooleanValue(b.exists[i])
+	}
+	if err := r.writeNamed(ColumnExists, values); err != nil {
+		return err
+	}
+	for i := range values {
+		values[i] = r.reasons.value(b.reason[i])
+	}
+	if err := r.writeNamed(ColumnReason, values); err != nil {
+		return err
+	}
+	for i := range values {
+		values[i] = r.limits.value(b.limit[i])
+	}
+	return r.writeNamed(ColumnLimit, values)
+}
+
+// stageValues are the stages' names.
+var stageValues = func() (values [search.StageCount]parquet.Value) {
+	for s := range values {
+		values[s] = parquet.ByteArrayValue([]byte(search.Stage(s).String()))
+	}
+	return values
+}()
+
+// meetsValues are the answers as the file has them.
+var meetsValues = [...]parquet.Value{
+	objective.NotKnown: {},
+	objective.No:       there(parquet.BooleanValue(false)),
+	objective.Yes:      there(parquet.BooleanValue(true)),
+}
+
+// there marks a value as present in a column that may have nulls.
+func there(v parquet.Value) parquet.Value {
+	v.SetDefinitionLevel(present)
+	return v
+}
+
+func parentValue(parent int64) (v parquet.Value) {
+	if parent != search.NoParent {
+		v = parquet.Int64Value(parent)
+		v.SetDefinitionLevel(present)
+	}
+	return v
+}
+
+// value is a word as the file has it.
+func (l *lexicon) value(word int16) (v parquet.Value) {
+	if word != noWord {
+		v = l.values[word]
+	}
+	return v
+}
+
+func (r *Recorder) writeFloats() error {
+	for c := range r.layout.Columns {
+		values := r.values[:r.block.rows]
+		if bad := r.gatherTo(values, c); bad >= 0 {
+			return fmt.Errorf("design %d: column %s has no finite value: a fault of this program", r.block.id[bad], r.layout.Columns[c].Name)
+		}
+		if err := r.write(r.layout.floats[c], values); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// gatherTo turns one column of the block round. It answers the first row that
+// must not be written, -1 if all may: a value that is no finite number, or none
+// at all for an unknown.
+func (r *Recorder) gatherTo(values []parquet.Value, column int) (bad int) {
+	step := len(r.layout.Columns)
+	missing := r.block.missing[column:]
+	none := 0
+	for i := range values {
+		if missing[i*step] {
+			none++
+		}
+	}
+	unknown := r.layout.Columns[column].Kind == objective.UnknownColumn
+	switch {
+	case none == 0 && unknown:
+		return gatherRequiredTo(values, r.block.floats[column:], step)
+	case unknown:
+		return firstMissing(missing, step)
+	case none == 0:
+		return gatherPresentTo(values, r.block.floats[column:], step)
+	case none == len(values):
+		clear(values)
+		return -1
+	}
+	return gatherOptionalTo(values, r.block.floats[column:], missing, step)
+}
+
+func firstMissing(missing []bool, step int) int {
+	for i := 0; ; i++ {
+		if missing[i*step] {
+			return i
+		}
+	}
+}
+
+func gatherRequiredTo(values []parquet.Value, floats []float32, step int) int {
+	bad := -1
+	for i := range values {
+		v := floats[i*step]
+		values[i] = parquet.FloatValue(v)
+		if !finite(v) && bad < 0 {
+			bad = i
+		}
+	}
+	return bad
+}
+
+func gatherPresentTo(values []parquet.Value, floats []float32, step int) int {
+	bad := -1
+	for i := range values {
+		v := floats[i*step]
+		values[i] = parquet.FloatValue(v)
+		values[i].SetDefinitionLevel(present)
+		if !finite(v) && bad < 0 {
+			bad = i
+		}
+	}
+	return bad
+}
+
+func gatherOptionalTo(values []parquet.Value, floats []float32, missing []bool, step int) int {
+	bad := -1
+	for i := range values {
+		if missing[i*step] {
+			values[i] = parquet.Value{}
+			continue
+		}
+		v := floats[i*step]
+		values[i] = parquet.FloatValue(v)
+		values[i].SetDefinitionLevel(present)
+		if !finite(v) && bad < 0 {
+			bad = i
+		}
+	}
+	return bad
+}
+
+// exponent is all ones in an infinity and in what is not a number.
+const exponent = 0x7f800000
+
+func finite(v float32) bool { return math.Float32bits(v)&exponent != exponent }

@@ -1,0 +1,95 @@
+package dataset
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+
+	"evenswing/search"
+)
+
+// InputError says that a RUN folder does not go with what was asked: the input
+// is at fault (exit code 2), and nothing was touched.
+type InputError struct {
+	Path string
+	Text string // what is wrong and how to mend it
+}
+
+func (e *InputError) Error() string { return e.Path + ": " + e.Text }
+
+// InputFault marks the class of the error for whoever picks the exit code.
+func (e *InputError) InputFault() {}
+
+// checkSame compares a run with what is asked of it: the rig and the plan.
+func (r *Run) checkSame(rig []byte, plan search.Plan) error {
+	if !bytes.Equal(rig, r.Rig) {
+		return &InputError{r.Dir, fmt.Sprintf("it is a run of another rig (it has SHA-256 %.12s..., yours %.12s...); choose another folder, or go on with the rig that is in it, %s", r.Start.Rig, rigSum(rig), RigPath(r.Dir))}
+	}
+	differing, err := planDifferences(r.Start.Plan, plan)
+	if err != nil {
+		return err
+	}
+	if len(differing) > 0 {
+		return &InputError{r.Dir, "it was planned otherwise: " + strings.Join(differing, "; ") + "; ask for the same, or choose another folder"}
+	}
+	return nil
+}
+
+// checkAble tells whether this program on this machine can go on with the run
+// and make the same bytes. A finished run may be read by any.
+func (r *Run) checkAble(version string, machine Machine) error {
+	if version == r.Start.Version && machine == r.Start.Machine {
+		return nil
+	}
+	finished, err := r.Complete()
+	if err != nil || finished {
+		return err
+	}
+	if version != r.Start.Version {
+		return &InputError{r.Dir, fmt.Sprintf("it is unfinished and was begun by version %s, this is %s; finish it with that version, or begin a new run in another folder", r.Start.Version, version)}
+	}
+	return &InputError{r.Dir, fmt.Sprintf("it is unfinished and was begun on a machine with other arithmetic (%s; this one: %s), which would give other last digits; go on on a machine like that one, or begin a new run in another folder", r.Start.Machine, machine)}
+}
+
+// planDifferences names what differs between two plans, sorted by name.
+func planDifferences(have, want search.Plan) ([]string, error) {
+	h, err := planValues(have)
+	if err != nil {
+		return nil, err
+	}
+	w, err := planValues(want)
+	if err != nil {
+		return nil, err
+	}
+	var differing []string
+	for name, value := range h {
+		if string(w[name]) != string(value) {
+			differing = append(differing, fmt.Sprintf("%s is %s, %s was asked for", name, value, orNothing(w[name])))
+		}
+	}
+	for name, value := range w {
+		if _, ok := h[name]; !ok {
+			differing = append(differing, fmt.Sprintf("%s is nothing, %s was asked for", name, value))
+		}
+	}
+	slices.Sort(differing)
+	return differing, nil
+}
+
+func orNothing(value json.RawMessage) string {
+	if value == nil {
+		return "nothing"
+	}
+	return string(value)
+}
+
+func planValues(plan search.Plan) (map[string]json.RawMessage, error) {
+	text, err := json.Marshal(plan)
+	if err != nil {
+		return nil, err
+	}
+	values := make(map[string]json.RawMessage)
+	return values, json.Unmarshal(text, &values)
+}

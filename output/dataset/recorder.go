@@ -1,0 +1,176 @@
+package dataset
+
+import (
+	"fmt"
+
+	"github.com/parquet-go/parquet-go"
+
+	"evenswing/output/durable"
+	"evenswing/search"
+)
+
+// Recorder writes the rows of one file. It implements search.Recorder and
+// belongs to one goroutine.
+type Recorder struct {
+	fs      durable.FS
+	layout  *Layout
+	file    *durable.File
+	writer  *parquet.Writer
+	leaves  []leaf
+	block   *block
+	values  []parquet.Value // a column of a block
+	reasons lexicon
+	limits  lexicon
+	counts  Counts
+	err     error // the first failure; nothing is written after it
+}
+
+var _ search.Recorder = (*Recorder)(nil)
+
+// leaf is one column of the file and how many rows it has been given: the
+// library does not notice columns of different length.
+type leaf struct {
+	*parquet.ColumnWriter
+	name string
+	rows int64
+}
+
+// createdBy is in every file in place of the library's own word, which tells
+// builds apart.
+const createdBy = "evenswing"
+
+// pageBuffer is more than a page of any column holds (13 bytes a row), so that
+// pages end where the recorder ends them.
+const pageBuffer = 16 * pageRows
+
+// writeBuffer makes writes large.
+const writeBuffer = 1 << 18
+
+// NewRecorder starts the file that is to be called path; about is kept in it.
+func NewRecorder(fs durable.FS, path string, layout *Layout, about About) (*Recorder, error) {
+	metadata, err := about.metadata(layout)
+	if err != nil {
+		return nil, err
+	}
+	file, err := durable.Create(fs, path)
+	if err != nil {
+		return nil, err
+	}
+	r := &Recorder{
+		fs: fs, layout: layout, file: file, counts: newCounts(),
+		block:  newBlock(len(layout.Columns)),
+		values: make([]parquet.Value, blockRows),
+	}
+	r.writer = parquet.NewWriter(file, &parquet.WriterConfig{
+		Schema: layout.schema, Compression: &compression, CreatedBy: createdBy,
+		KeyValueMetadata: metadata, PageBufferSize: pageBuffer, WriteBufferSize: writeBuffer,
+		SkipPageBounds: [][]string{{ColumnStage}, {ColumnReason}, {ColumnLimit}},
+	}, parquet.DataPageStatistics(false)) // row groups and the page index have them
+	r.leaves = make([]leaf, len(layout.leaf))
+	for name, i := range layout.leaf {
+		r.leaves[i] = leaf{ColumnWriter: r.writer.ColumnWriters()[i], name: name}
+	}
+	return r, nil
+}
+
+// Record copies a row.
+func (r *Recorder) Record(row *search.Row) error {
+	if r.err != nil {
+		return r.err
+	}
+	if err := r.keepWords(row.Scorer); err != nil {
+		return r.fail(err)
+	}
+	r.block.add(row, len(r.layout.Columns))
+	r.counts.add(row)
+	if r.block.rows < blockRows {
+		return nil
+	}
+	return r.fail(r.writeBlock())
+}
+
+// keepWords asks the scorer for the row's words.
+func (r *Recorder) keepWords(scorer search.Scorer) error {
+	i := r.block.rows
+	r.block.reason[i], r.block.limit[i] = noWord, noWord
+	words, ok := scorer.(Words)
+	if !ok {
+		return nil
+	}
+	var err error
+	if word, ok := words.Reason(); ok {
+		r.block.reason[i], err = r.reasons.number(word)
+	}
+	if word, ok := words.WorstLimit(); ok && err == nil {
+		r.block.limit[i], err = r.limits.number(word)
+	}
+	return err
+}
+
+// fail keeps the first error.
+func (r *Recorder) fail(err error) error {
+	if r.err == nil {
+		r.err = err
+	}
+	return err
+}
+
+// Finish writes what is left, checks the file and gives it its name. The same
+// file there already is fine: a task that ran twice wrote the same bytes.
+func (r *Recorder) Finish() error {
+	err := r.finish()
+	if err != nil {
+		r.file.Discard()
+	}
+	return err
+}
+
+func (r *Recorder) finish() error {
+	if r.err != nil {
+		return r.err
+	}
+	if err := r.writeBlock(); err != nil {
+		return err
+	}
+	if err := r.checkLengths(); err != nil {
+		return err
+	}
+	counts, err := r.counts.encode()
+	if err != nil {
+		return err
+	}
+	r.writer.SetKeyValueMetadata(keyCounts, counts)
+	if err := r.writer.Close(); err != nil {
+		return err
+	}
+	if err := r.readBack(); err != nil {
+		return err
+	}
+	return r.file.CommitOnce()
+}
+
+// checkLengths compares the columns' lengths.
+func (r *Recorder) checkLengths() error {
+	for _, l := range r.leaves {
+		if l.rows != r.counts.Rows {
+			return fmt.Errorf("column %s has %d of %d rows: a fault of this program", l.name, l.rows, r.counts.Rows)
+		}
+	}
+	return nil
+}
+
+// readBack opens the file as a reader would.
+func (r *Recorder) readBack() error {
+	shard, err := OpenShard(r.fs, r.file.Temp())
+	if err != nil {
+		return err
+	}
+	defer shard.Close()
+	if shard.Rows() != r.counts.Rows {
+		return fmt.Errorf("%s: %d rows were written and %d read back: the disk or this program is at fault", r.file.Temp(), r.counts.Rows, shard.Rows())
+	}
+	return nil
+}
+
+// Discard drops the file.
+func (r *Recorder) Discard() { r.file.Discard() }

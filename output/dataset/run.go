@@ -1,0 +1,187 @@
+package dataset
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"time"
+
+	"evenswing/objective"
+	"evenswing/output/durable"
+	"evenswing/search"
+)
+
+// Run is a RUN folder. Reading it needs no more than OpenRun; to work on it,
+// Continue comes first, and then it is a search.Store, for any number of
+// goroutines.
+type Run struct {
+	Dir   string
+	Start Start
+	Rig   []byte // rig.yaml
+
+	// Patience is how long ReadState waits for a file that a shared folder
+	// does not show yet or shows cut short; 0: not at all.
+	Patience time.Duration
+
+	fs     durable.FS
+	layout *Layout // nil until Continue
+	pause  func(time.Duration)
+}
+
+var _ search.Store = (*Run)(nil)
+
+// SharedPatience is enough for a shared folder between machines: listings and
+// contents were seen 20 s old.
+const SharedPatience = time.Minute
+
+// OpenRun opens a RUN folder to be read.
+func OpenRun(fs durable.FS, dir string) (*Run, error) {
+	start, rig, err := readStart(fs, dir)
+	if err != nil {
+		return nil, err
+	}
+	return &Run{Dir: dir, Start: start, Rig: rig, fs: fs, pause: time.Sleep}, nil
+}
+
+// CreateRun makes a RUN folder, or opens the one that is there if it is of the
+// same rig and plan. The run.json is written last: without it there is no run.
+func CreateRun(fs durable.FS, dir string, start Start, rig []byte) (*Run, error) {
+	there, err := durable.Exists(fs, RunPath(dir))
+	if err != nil {
+		return nil, err
+	}
+	if !there {
+		if err := writeStart(fs, dir, start, rig); err != nil {
+			return nil, err
+		}
+	}
+	r, err := OpenRun(fs, dir)
+	if err != nil {
+		return nil, err
+	}
+	return r, r.checkSame(rig, start.Plan)
+}
+
+func writeStart(fs durable.FS, dir string, start Start, rig []byte) error {
+	start.Format, start.Rig = runFormat, rigSum(rig)
+	text, err := start.encode()
+	if err != nil {
+		return err
+	}
+	for _, folder := range []string{dir, filepath.Join(dir, candidatesFolder), filepath.Join(dir, stateFolder)} {
+		if err := durable.MakeFolder(fs, folder); err != nil {
+			return err
+		}
+	}
+	err = durable.WriteOnce(fs, RigPath(dir), rig)
+	if errors.Is(err, durable.ErrDiffers) {
+		return &InputError{dir, "it holds another " + rigFile + " and no run; choose an empty or a new folder"}
+	}
+	if err != nil {
+		return err
+	}
+	return durable.WriteOnce(fs, RunPath(dir), text)
+}
+
+// Continue readies a run for work: it checks that this version on this machine
+// makes the same rows as the one that began it, unless the run is finished.
+func (r *Run) Continue(version string, machine Machine, columns []objective.Column) error {
+	if err := r.checkAble(version, machine); err != nil {
+		return err
+	}
+	layout, err := NewLayout(columns)
+	r.layout = layout
+	return err
+}
+
+// Complete tells whether every task is finished.
+func (r *Run) Complete() (bool, error) {
+	for _, t := range r.Tasks() {
+		if ok, err := r.Finished(t); !ok || err != nil {
+			return false, err
+		}
+	}
+	return true, nil
+}
+
+// Tasks lists the tasks of the plan, epoch by epoch.
+func (r *Run) Tasks() []search.Task {
+	tasks := make([]search.Task, 0, r.Start.Plan.Epochs*r.Start.Plan.Islands)
+	for epoch := range r.Start.Plan.Epochs {
+		for island := range r.Start.Plan.Islands {
+			tasks = append(tasks, search.Task{Epoch: epoch, Island: island})
+		}
+	}
+	return tasks
+}
+
+// Finished tells whether a task's rows are there.
+func (r *Run) Finished(t search.Task) (bool, error) {
+	return durable.Exists(r.fs, CandidatesPath(r.Dir, t))
+}
+
+// WriteState keeps a state. The same task always has the same; another is an
+// error.
+func (r *Run) WriteState(t search.Task, state []byte) error {
+	path := StatePath(r.Dir, t)
+	if err := durable.RemoveStale(r.fs, path); err != nil {
+		return err
+	}
+	return differing(durable.WriteOnce(r.fs, path, frameState(state)))
+}
+
+// differing tells what it means when a task's second attempt makes other bytes.
+func differing(err error) error {
+	if !errors.Is(err, durable.ErrDiffers) {
+		return err
+	}
+	return fmt.Errorf("%w: an earlier attempt at this task came to another result, as on a machine with other arithmetic or after a change of the program", err)
+}
+
+// RemoveState drops a state, there or not.
+func (r *Run) RemoveState(t search.Task) error {
+	path := StatePath(r.Dir, t)
+	if err := r.fs.Remove(path); err != nil && !errors.Is(err, os.ErrNotExist) {
+		return &durable.Error{Doing: "removing", Path: path, Err: err}
+	}
+	return nil
+}
+
+// ReadState reads a state and checks it; see Patience.
+func (r *Run) ReadState(t search.Task) ([]byte, error) {
+	const between = time.Second
+	for waited := time.Duration(0); ; waited += between {
+		state, err := r.readState(t)
+		if err == nil || waited >= r.Patience {
+			return state, err
+		}
+		r.pause(between)
+	}
+}
+
+func (r *Run) readState(t search.Task) ([]byte, error) {
+	path := StatePath(r.Dir, t)
+	framed, err := r.fs.ReadFile(path)
+	if err != nil {
+		return nil, &durable.Error{Doing: "reading what the next epoch needs from", Path: path, Err: err}
+	}
+	state, err := unframeState(framed)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w; remove it and the candidates file of its task, and run the search again", path, err)
+	}
+	return state, nil
+}
+
+// Begin opens the rows of a task and removes what a dead attempt at it left.
+func (r *Run) Begin(t search.Task) (search.Recorder, error) {
+	if r.layout == nil {
+		return nil, errors.New("the run is open to be read only: a fault of this program")
+	}
+	path := CandidatesPath(r.Dir, t)
+	if err := durable.RemoveStale(r.fs, path); err != nil {
+		return nil, err
+	}
+	about := About{Rig: r.Rig, Plan: r.Start.Plan, Version: r.Start.Version}
+	return NewRecorder(r.fs, path, r.layout, about)
+}

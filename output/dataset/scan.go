@@ -1,0 +1,88 @@
+package dataset
+
+import (
+	"fmt"
+
+	"evenswing/objective"
+)
+
+// Want names the columns that a scan reads; the others stay on the disk.
+type Want struct {
+	Floats  []string // by name, such as "score" or "u_height"
+	IDs     bool
+	Stages  bool
+	Parents bool
+	Meets   bool
+	Exists  bool
+	Reasons bool
+	Limits  bool
+}
+
+// BatchRows is the most rows of a batch.
+const BatchRows = pageRows
+
+// Batch is a run of rows, column by column; a column that was not wanted is
+// nil. It is borrowed: the next batch overwrites it.
+type Batch struct {
+	First   int64 // number of its first row in the file
+	Rows    int
+	Floats  [][]float32 // in the order of Want.Floats; 0 where missing
+	Missing [][]bool
+	IDs     []int64
+	Parents [2][]int64 // search.NoParent where none
+	Stages  []string
+	Meets   []objective.Meets
+	Exists  []objective.Meets // Yes or No
+	Reasons []string          // "" where none
+	Limits  []string          // likewise
+}
+
+// Scan reads the wanted columns from the first row to the last, a batch at a
+// time, and stops at the first error of visit. Memory: one batch and one page
+// of each column.
+func (s *Shard) Scan(want Want, visit func(*Batch) error) error {
+	sc := scan{shard: s}
+	defer sc.close()
+	if err := sc.open(want); err != nil {
+		return err
+	}
+	for left := s.Rows(); left > 0; left -= int64(sc.batch.Rows) {
+		sc.batch.First = s.Rows() - left
+		if err := sc.read(int(min(left, BatchRows))); err != nil {
+			return err
+		}
+		if err := visit(&sc.batch); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// scan is a batch and, for each of its columns, how to fill it.
+type scan struct {
+	shard   *Shard
+	batch   Batch
+	cursors []*cursor
+	fill    []func(rows int) (int, error)
+}
+
+// read fills the batch.
+func (sc *scan) read(rows int) error {
+	sc.batch.Rows = rows
+	for i, fill := range sc.fill {
+		n, err := fill(rows)
+		if err == nil && n != rows {
+			err = sc.shard.damaged(fmt.Errorf("column number %d ends %d rows early", sc.cursors[i].column+1, rows-n))
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (sc *scan) close() {
+	for _, c := range sc.cursors {
+		c.close()
+	}
+}

@@ -1,0 +1,13 @@
+// Package report makes the page that the builder prints and pins over the
+// bench.
+//
+// It reads a Page: plain figures in SI, which the command fills from a run's
+// shortlist, and pictures from package drawing. It makes one self-contained
+// HTML file: no script, no network, nothing outside it but links to the rig
+// files beside it. Package durable writes the bytes.
+//
+// It works out nothing but words: figures in the maker's units, which limit is
+// the hardest, and what sets one design apart from the others. Every section
+// has a template of its own under templates; another section is another
+// template and its field in Page or Sheet.
+package report

@@ -1,0 +1,85 @@
+package search
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"evenswing/objective"
+)
+
+// worstScore stands for a score that is not finite: an objective never gives
+// one, but a search must not stumble over it.
+const worstScore = 1e300
+
+// attention is the number of evaluations between two looks at the context and
+// two words to whoever watches: far below a second, far above their cost.
+const attention = 1024
+
+// ledger evaluates the candidates of one task: it counts, scores, hands the
+// row on, and keeps the best.
+type ledger struct {
+	ctx     context.Context
+	row     Row // reused; holds the task and the scorer
+	rows    Recorder
+	budget  int
+	used    int
+	summary Summary
+	watch   func(evaluations int, s Summary)
+	told    int // evaluations that watch knows of
+}
+
+func newLedger(ctx context.Context, problem Problem, plan Plan, task Task, rows Recorder) *ledger {
+	return &ledger{
+		ctx: ctx, rows: rows, budget: plan.Budget(task),
+		row: Row{Task: task, Scorer: problem.NewScorer()},
+	}
+}
+
+func (l *ledger) left() int { return l.budget - l.used }
+
+// evaluate scores c.Point and fills the rest of c. The error is the
+// context's, or the recorder's.
+func (l *ledger) evaluate(c *candidate, stage Stage, parents [2]int64) error {
+	if l.used == l.budget {
+		panic("search: more evaluations than the task's budget")
+	}
+	if l.used%attention == 0 {
+		if err := l.lookUp(); err != nil {
+			return err
+		}
+	}
+	l.row.ID = RowID(l.row.Task, l.used)
+	l.row.Stage, l.row.Parents = stage, parents
+	l.row.Verdict = finite(l.row.Scorer.Score(c.Point))
+	if err := l.rows.Record(&l.row); err != nil {
+		return fmt.Errorf("recording evaluation %d: %w", l.used, err)
+	}
+	l.used++
+	c.ID, c.Score, c.Passes = l.row.ID, l.row.Verdict.Score, passes(l.row.Verdict)
+	l.summary.add(l.row.ID, l.row.Verdict)
+	return nil
+}
+
+// lookUp tells the watcher how far the task is and asks the context whether
+// to go on.
+func (l *ledger) lookUp() error {
+	if l.watch != nil && l.used > l.told {
+		l.watch(l.used-l.told, l.summary)
+		l.told = l.used
+	}
+	return l.ctx.Err()
+}
+
+func finite(v objective.Verdict) objective.Verdict {
+	if !(math.Abs(v.Score) <= worstScore) {
+		v.Score = worstScore
+	}
+	return v
+}
+
+// passes tells whether every limit that is known is kept: what a search can
+// strive for while some limits are only computed later.
+func passes(v objective.Verdict) bool {
+	return v.Exists && (v.Meets == objective.Yes || v.Meets == objective.NotKnown && v.Worst <= 1)
+}

@@ -1,0 +1,36 @@
+package search
+
+// recipe is how one island spends its evaluations: sizes, shares and patience.
+// Every figure was measured; `make bench-search` measures them again.
+type recipe struct {
+	start     int     // points of a start
+	breeders  int     // of them go on to breed
+	mapShare  float64 // of all evaluations: the larger spread that the first epoch begins with
+	firstRun  int     // evaluations bred in round 0 of a start; each round twice the last,
+	longRun   int     // up to this
+	polish    int     // Nelder-Mead evaluations per continuous gene
+	leastPol  int     // fewer per gene are wasted: breed instead
+	apart     float64 // between elites
+	elites    int     // at most
+	gain      float64 // a start that gained less than this part of its score
+	patience  int     // in so many rounds is given up
+	cloud     float64 // last share of an island's evaluations: a cloud round the elites
+	cloudSize int     // its population
+	sigma     float64 // and its spread
+	leastLeft int     // a new start or a cloud needs so many evaluations in its task
+}
+
+var standard = recipe{
+	start: 40, breeders: 30, mapShare: 0.01,
+	firstRun: 500, longRun: 4000,
+	polish: 150, leastPol: 60,
+	apart: 0.1, elites: 500,
+	gain: 0.05, patience: 6,
+	cloud: 1. / 3, cloudSize: 60, sigma: 0.1,
+	leastLeft: 1000,
+}
+
+// polished tells whether a round ends with Nelder-Mead: rounds 0, 1, 3, 7, 15.
+func polished(round int) bool {
+	return round < 16 && round&(round+1) == 0
+}

@@ -1,0 +1,62 @@
+package search
+
+import "evenswing/objective"
+
+// Best is a candidate that no other candidate beats.
+type Best struct {
+	ID      int64             `json:"id"` // NoParent while there is none
+	Verdict objective.Verdict `json:"verdict"`
+}
+
+// Better tells whether b comes before c: a candidate that keeps every limit
+// before one that does not, one that exists before one that does not; then the
+// lower score where limits are kept, the lower hardest limit where not.
+func (b Best) Better(c Best) bool {
+	if b.ID == NoParent || c.ID == NoParent {
+		return b.ID != NoParent
+	}
+	if r, s := b.rank(), c.rank(); r != s {
+		return r < s
+	}
+	if b.rank() == notMet && b.Verdict.Worst != c.Verdict.Worst {
+		return b.Verdict.Worst < c.Verdict.Worst
+	}
+	return b.Verdict.Score < c.Verdict.Score
+}
+
+const (
+	met = iota
+	notMet
+	notThere
+)
+
+func (b Best) rank() int {
+	switch {
+	case !b.Verdict.Exists:
+		return notThere
+	case passes(b.Verdict):
+		return met
+	}
+	return notMet
+}
+
+// Summary is what one island has found so far, all its epochs together.
+type Summary struct {
+	Evaluations int   `json:"evaluations"`
+	Best        Best  `json:"best"`
+	FirstMeets  int64 `json:"first_meets"` // id of the first row that meets every limit, or NoParent
+}
+
+func newSummary() Summary {
+	return Summary{Best: Best{ID: NoParent}, FirstMeets: NoParent}
+}
+
+func (s *Summary) add(id int64, v objective.Verdict) {
+	s.Evaluations++
+	if s.FirstMeets == NoParent && v.Exists && v.Meets == objective.Yes {
+		s.FirstMeets = id
+	}
+	if b := (Best{id, v}); b.Better(s.Best) {
+		s.Best = b
+	}
+}
