@@ -85,13 +85,11 @@ func (r *reader) readSection(at spot) (height, thick number) {
 	first, second := strings.TrimSpace(text[:cut]), text[cut+size:]
 	start2 := start + cut + size + len(second) - len(strings.TrimLeft(second, " "))
 	second = strings.TrimSpace(second)
-	thick = r.piece(at, start2, second, quantity.Length)
+	thick = r.piece(at, start2, second, quantity.Length, positive)
 	if unit := unitFor(first, second); unit != "" {
 		first += " " + unit
 	}
-	height = r.piece(at, start, first, quantity.Length)
-	r.check(at, height, positive)
-	r.check(at, thick, positive)
+	height = r.piece(at, start, first, quantity.Length, positive)
 	return height, thick
 }
 

@@ -24,10 +24,17 @@ func optionsOf(text string) []option {
 	return list
 }
 
+// maxOptions bounds the options of a choice.
+const maxOptions = 100
+
 // readChoice reads a choice of words or of quantities.
 func (r *reader) readChoice(at spot, text string, u *Unknown) bool {
 	u.Kind = Choice
 	options := optionsOf(text)
+	if len(options) > maxOptions {
+		r.wrong(at, 0, fmt.Sprintf("this choice has %d options", len(options)), fmt.Sprintf("at most %d", maxOptions), "leave some out")
+		return false
+	}
 	for i, o := range options {
 		if o.text == "" || o.text == "or" || strings.HasPrefix(o.text, "or ") || strings.HasSuffix(o.text, " or") {
 			r.wrong(at, lead(at.value())+o.at, "an option is missing beside `or`", "a choice is `steel or lead`", "write the option or remove the `or`")

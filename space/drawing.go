@@ -28,7 +28,7 @@ func (r *reader) readRelease(top section) {
 		released[i] = true
 		to := &r.rig.template.Pendulums[i].Release
 		to.Given = true
-		r.put(r.within(a.spot, quantity.Angle, rightAngle), &to.Value)
+		r.put(r.number(a.spot, quantity.Angle, rightAngle), &to.Value)
 	}
 	r.rig.Released = len(released) > 0
 	for i := range r.bodies {

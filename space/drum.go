@@ -166,6 +166,6 @@ func (r *reader) readSize(s section, width, height, thick *float64) {
 		return
 	}
 	for i, to := range []*float64{width, height, thick} {
-		r.put(r.within(items[i], quantity.Length, positive), to)
+		r.put(r.number(items[i], quantity.Length, positive), to)
 	}
 }

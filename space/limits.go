@@ -95,7 +95,7 @@ var toleranceKeys = []string{"length", "mass", "density", "pivot"}
 
 // readTolerances reads what a careful maker still misses by.
 func (r *reader) readTolerances(top section) {
-	s := section{spot{where: "tolerances"}, r, nil}
+	s := section{spot: spot{where: "tolerances"}, reader: r}
 	if e, ok := top.at["tolerances"]; ok {
 		s = r.section(e.spot, toleranceKeys)
 	}

@@ -27,7 +27,10 @@ type Mistakes struct {
 
 // maxMistakes bounds the list: no one reads more, and a hostile file could
 // hold a hundred thousand.
-const maxMistakes = 1000
+const maxMistakes = 200
+
+// full tells that no more mistakes are listed.
+func (m *Mistakes) full() bool { return len(m.List) >= maxMistakes }
 
 // Error lists every mistake, each followed by its line and a caret.
 func (m *Mistakes) Error() string {
@@ -61,13 +64,14 @@ func (m *Mistake) writeTo(b *strings.Builder) {
 		b.WriteByte(' ')
 	}
 	if m.Where != "" {
-		b.WriteString(m.Where + ": ")
+		b.WriteString(printable(m.Where) + ": ")
 	}
-	b.WriteString(m.Text)
-	for _, more := range []string{m.Allowed, m.Mend} {
-		if more != "" {
-			b.WriteString("; " + more)
-		}
+	b.WriteString(printable(m.Text))
+	if m.Allowed != "" {
+		b.WriteString("; allowed: " + m.Allowed)
+	}
+	if m.Mend != "" {
+		b.WriteString("; " + m.Mend)
 	}
 	m.excerptTo(b)
 }
@@ -91,7 +95,7 @@ func (m *Mistake) excerptTo(b *strings.Builder) {
 	if to > caret+excerptAfter {
 		to = caret + excerptAfter
 	}
-	b.WriteString("\n    " + printable(line[from:to]) + "\n    ")
+	b.WriteString("\n    " + printable(string(line[from:to])) + "\n    ")
 	for _, c := range line[from:caret] {
 		if c == '\t' {
 			b.WriteByte('\t')
@@ -104,18 +108,18 @@ func (m *Mistake) excerptTo(b *strings.Builder) {
 
 // printable is text with control characters other than tabs shown as '?', so
 // that a file cannot drive the reader's terminal.
-func printable(text []rune) string {
+func printable(text string) string {
 	return strings.Map(func(c rune) rune {
 		if c < ' ' && c != '\t' || c == 0x7f || c >= 0x80 && c < 0xa0 || c == utf8.RuneError {
 			return '?'
 		}
 		return c
-	}, string(text))
+	}, text)
 }
 
 // add keeps a mistake.
 func (m *Mistakes) add(mistake Mistake) {
-	if len(m.List) >= maxMistakes {
+	if m.full() {
 		m.More++
 		return
 	}

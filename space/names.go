@@ -24,11 +24,8 @@ func didYouMean(word string, known []string, otherwise string) string {
 // listed is how many names a message lists before it stops.
 const listed = 20
 
-// allowedNames lists the names that exist.
-func allowedNames(what string, names []string) string {
-	if len(names) == 0 {
-		return "there are no " + what
-	}
+// allowedNames lists the names that exist, "" if there are none.
+func allowedNames(names []string) string {
 	more := ""
 	if len(names) > listed {
 		names, more = names[:listed], ", ..."
@@ -37,7 +34,7 @@ func allowedNames(what string, names []string) string {
 	for i, n := range names {
 		short[i] = quoted(n)
 	}
-	return what + ": " + strings.Join(short, ", ") + more
+	return strings.Join(short, ", ") + more
 }
 
 func sortedKeys[V any](m map[string]V) []string {

@@ -32,6 +32,10 @@ func (s spot) empty() bool {
 
 // wrong keeps a mistake at the i-th byte of a scalar, or at the node.
 func (r *reader) wrong(at spot, i int, text, allowed, mend string) {
+	if r.mistakes.full() {
+		r.mistakes.More++
+		return
+	}
 	m := Mistake{File: r.file, Where: at.where, Text: text, Allowed: allowed, Mend: mend}
 	if at.node != nil {
 		m.Line, m.Column = r.place(r.point(at.node, i))
@@ -90,32 +94,37 @@ type section struct {
 	spot
 	reader *reader
 	at     map[string]entry
+	meant  map[string]bool // keys that an unknown key was probably meant for
 }
 
 // section reads a mapping that may have the allowed keys only.
 func (r *reader) section(at spot, allowed []string) section {
-	s := section{at, r, map[string]entry{}}
+	s := section{at, r, map[string]entry{}, map[string]bool{}}
 	for _, e := range r.entries(at) {
-		if !contains(allowed, e.name) {
-			r.unknownKey(e, allowed)
-			continue
+		if contains(allowed, e.name) {
+			s.at[e.name] = e
+		} else {
+			s.meant[r.unknownKey(e, allowed)] = true
 		}
-		s.at[e.name] = e
 	}
 	return s
 }
 
-// unknownKey keeps the mistake of a key that means nothing.
-func (r *reader) unknownKey(e entry, allowed []string) {
+// unknownKey keeps the mistake of a key that means nothing, and tells which one
+// it was probably meant for.
+func (r *reader) unknownKey(e entry, allowed []string) (meant string) {
 	e.where = strings.TrimSuffix(strings.TrimSuffix(e.where, e.name), ".")
-	mend := "remove it"
-	if near := nearest(e.name, allowed); near != "" {
-		mend = "did you mean " + quoted(near) + "?"
+	if r.mistakes.full() {
+		r.mistakes.More++
+		return ""
 	}
+	meant = nearest(e.name, allowed)
+	mend := didYouMean(e.name, allowed, "remove it")
 	if looksNumeric(e.name) && e.empty() {
 		mend = "a decimal comma? write the number with a point, such as 12.5 mm"
 	}
-	r.wrong(e.atKey(), 0, quoted(e.name)+" is not a key here", "allowed: "+strings.Join(allowed, ", "), mend)
+	r.wrong(e.atKey(), 0, quoted(e.name)+" is not a key here", strings.Join(allowed, ", "), mend)
+	return meant
 }
 
 // has tells that a key is there and not empty.
@@ -124,11 +133,15 @@ func (s section) has(key string) bool {
 	return ok && !e.empty()
 }
 
-// need is what stands under a key that must be there.
+// need is what stands under a key that must be there. A key that was misspelt
+// is reported as that alone.
 func (s section) need(key, example string) (spot, bool) {
 	e, ok := s.at[key]
 	if ok && !e.empty() {
 		return e.spot, true
+	}
+	if s.meant[key] {
+		return spot{}, false
 	}
 	at := s.spot
 	text := quoted(key) + " is missing"

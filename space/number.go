@@ -16,13 +16,14 @@ type number struct {
 	ok  bool
 }
 
-// number reads a quantity or a formula.
-func (r *reader) number(at spot, want quantity.Dimension) number {
+// number reads a quantity or a formula; a constant must keep to the bound.
+// What an unknown moves is judged with every candidate instead.
+func (r *reader) number(at spot, want quantity.Dimension, b bound) number {
 	text, ok := r.text(at, want.String())
 	if !ok {
 		return number{}
 	}
-	return r.piece(at, lead(at.value()), text, want)
+	return r.piece(at, lead(at.value()), text, want, b)
 }
 
 // lead is how many bytes of blank begin a scalar's value.
@@ -31,11 +32,18 @@ func lead(n *yaml.Node) int {
 }
 
 // piece reads a quantity or a formula that stands at the i-th byte of a scalar.
-func (r *reader) piece(at spot, i int, text string, want quantity.Dimension) number {
+func (r *reader) piece(at spot, i int, text string, want quantity.Dimension, b bound) number {
+	if r.tooLong(at, text) {
+		return number{}
+	}
 	r.words.add(text)
 	reg, err := r.formulas.Compile(text, want)
 	if err != nil {
 		r.wrongFormula(at, i, text, err)
+		return number{}
+	}
+	if v, fixed := r.formulas.Constant(reg); fixed && !b.fits(v) {
+		r.wrong(at, i, asWritten(text, v)+" must be "+b.text, "", "")
 		return number{}
 	}
 	return number{reg, true}
@@ -54,8 +62,7 @@ func (r *reader) wrongFormula(at spot, i int, text string, err error) {
 	}
 	if e.At >= 0 && e.Len > 0 && e.At+e.Len <= len(text) {
 		if u := r.choiceOfWords(text[e.At : e.At+e.Len]); u != nil {
-			r.wrong(at, i+e.At, quoted(u.Name)+" is a choice of words and has no value",
-				"it may stand after `of:` only", "name an unknown that is a number")
+			r.wrong(at, i+e.At, quoted(u.Name)+" is a choice of words, which may stand after `of:` only", "", "name an unknown that is a number")
 			return
 		}
 	}
@@ -102,12 +109,12 @@ func (r *reader) literal(si float64) number { return number{r.formulas.Literal(s
 
 // fixed reads a number that no unknown may move.
 func (r *reader) fixed(at spot, want quantity.Dimension, b bound) (float64, bool) {
-	n := r.within(at, want, b)
+	n := r.number(at, want, b)
 	v, ok := r.constant(n)
 	if n.ok && !ok {
 		r.wrong(at, 0, "this number would change with the unknowns", "a number or a formula of fixed values", "write a number")
 	}
-	return v, ok && b.fits(v)
+	return v, ok
 }
 
 // optional reads a number that may be left out.
@@ -117,7 +124,7 @@ func (r *reader) optional(s section, key string, want quantity.Dimension, b boun
 		return number{}
 	}
 	to.Given = true
-	n := r.within(e.spot, want, b)
+	n := r.number(e.spot, want, b)
 	r.put(n, &to.Value)
 	return n
 }
@@ -131,7 +138,7 @@ func (r *reader) orElse(s section, key string, want quantity.Dimension, b bound,
 		r.put(n, to)
 		return n
 	}
-	n := r.within(e.spot, want, b)
+	n := r.number(e.spot, want, b)
 	r.put(n, to)
 	return n
 }
@@ -139,7 +146,7 @@ func (r *reader) orElse(s section, key string, want quantity.Dimension, b bound,
 // orZero reads a number that is 0 where it is left out.
 func (r *reader) orZero(s section, key string, want quantity.Dimension, b bound, to *float64) {
 	if e, ok := s.at[key]; ok {
-		r.put(r.within(e.spot, want, b), to)
+		r.put(r.number(e.spot, want, b), to)
 	}
 }
 
@@ -149,7 +156,7 @@ func (r *reader) needed(s section, key, example string, want quantity.Dimension,
 	if !ok {
 		return number{}
 	}
-	n := r.within(at, want, b)
+	n := r.number(at, want, b)
 	r.put(n, to...)
 	return n
 }

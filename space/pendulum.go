@@ -23,6 +23,10 @@ const (
 	usualHalvesIn = "150 s"
 )
 
+// toldPendulums is how many pendulums of a file that has too many are looked at
+// for further mistakes.
+const toldPendulums = 64
+
 // nameBodies finds the pendulums' names, so that anything may name one that
 // stands further down.
 func (r *reader) nameBodies(top section) {
@@ -37,6 +41,7 @@ func (r *reader) nameBodies(top section) {
 	}
 	if len(list) > MaxPendulums {
 		r.wrong(list[MaxPendulums].atKey(), 0, fmt.Sprintf("there are %d pendulums", len(list)), fmt.Sprintf("1 to %d", MaxPendulums), "remove some")
+		list = list[:min(len(list), toldPendulums)]
 	}
 	for _, p := range list {
 		if p.name == wall {
@@ -88,7 +93,7 @@ func (r *reader) bodyNamed(at spot) int {
 // noBody keeps the mistake of a pendulum that does not exist.
 func (r *reader) noBody(at spot, name string) {
 	names := r.bodyNames()
-	r.wrong(at, 0, "there is no pendulum "+quoted(name), allowedNames("pendulums", names), didYouMean(name, names, "name one of them"))
+	r.wrong(at, 0, "there is no pendulum "+quoted(name), allowedNames(names), didYouMean(name, names, "name one of them"))
 }
 
 // bodyOrWall reads the name of a pendulum or `wall`.
@@ -103,7 +108,7 @@ func (r *reader) bodyOrWall(at spot) (int, bool) {
 	i := r.bodyIndex(name)
 	if i < 0 {
 		names := append([]string{wall}, r.bodyNames()...)
-		r.wrong(at, 0, "there is no pendulum "+quoted(name), allowedNames("here may stand", names), didYouMean(name, names, "name one of them"))
+		r.wrong(at, 0, "there is no pendulum "+quoted(name), allowedNames(names), didYouMean(name, names, "name one of them"))
 		return Wall, false
 	}
 	return i, true
@@ -156,11 +161,12 @@ func (r *reader) readParent(i int) {
 	parent, ok := r.bodyOrWall(at)
 	if ok && parent == i {
 		r.wrong(at, 0, "a pendulum cannot hang from itself", "`wall` or another pendulum", "name what carries it")
-		return
+		ok = false
 	}
 	if ok {
 		r.rig.template.Pendulums[i].Parent = parent
 	}
+	b.hung = ok
 }
 
 // checkCycles refuses pendulums that hang from one another in a ring.
@@ -182,7 +188,7 @@ func (r *reader) checkCycles() {
 		}
 		ring = append(ring, r.bodies[i].name)
 		s := r.bodies[i].section
-		r.wrong(s.at["hangs_from"].spot, 0, "these hang from one another in a ring: "+strings.Join(ring, " from "), "one of them hangs from the wall", "change one `hangs_from`")
+		r.wrong(s.at["hangs_from"].spot, 0, "these hang from one another in a ring: "+strings.Join(ring, " from "), "chains that begin at the wall", "change one `hangs_from`")
 	}
 }
 
@@ -208,6 +214,9 @@ func (r *reader) readPendulum(i int) {
 // whose points it may name.
 func (r *reader) readPivot(i int) {
 	p := &r.rig.template.Pendulums[i]
+	if !r.bodies[i].hung {
+		return // what its pivot may name depends on that mistake
+	}
 	if p.Parent == Wall {
 		r.needPosition(r.bodies[i].section, "pivot", nil, "the wall", &p.Pivot)
 		return

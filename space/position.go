@@ -18,7 +18,7 @@ func (r *reader) pair(at spot, want quantity.Dimension, b bound, what string) (x
 	if !ok {
 		return x, y, false
 	}
-	x, y = r.within(items[0], want, b), r.within(items[1], want, b)
+	x, y = r.number(items[0], want, b), r.number(items[1], want, b)
 	return x, y, true
 }
 
@@ -38,7 +38,7 @@ func (r *reader) items(at spot, count int, what string) ([]spot, bool) {
 			mend = "a decimal comma? write numbers with a point, such as 12.5 mm"
 		}
 	}
-	r.wrong(at, 0, fmt.Sprintf("this list has %d parts", len(n.Content)), fmt.Sprintf("%s has %d", what, count), mend)
+	r.wrong(at, 0, fmt.Sprintf("this list has %d parts, but %s is wanted", len(n.Content), what), "", mend)
 	return nil, false
 }
 
@@ -58,7 +58,7 @@ func (r *reader) position(at spot, points map[string]position, whose string) (po
 	}
 	p, ok := points[name]
 	if !ok {
-		r.wrong(at, 0, whose+" has no point "+quoted(name), allowedNames("points", sortedKeys(points)), didYouMean(name, sortedKeys(points), "write [x, y], or name the point under `points`"))
+		r.wrong(at, 0, whose+" has no point "+quoted(name), allowedNames(sortedKeys(points)), didYouMean(name, sortedKeys(points), "write [x, y], or name the point under `points`"))
 	}
 	return p, ok
 }

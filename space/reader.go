@@ -34,6 +34,7 @@ type body struct {
 	section section
 	points  map[string]position
 	parts   map[string]entry
+	hung    bool // what it hangs from is known
 }
 
 // pointedWrite is a number of the template that a formula moves.

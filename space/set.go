@@ -42,7 +42,7 @@ func (r *Rig) assignOne(assignment string, fix bool) *Mistake {
 	if u == nil {
 		names := r.unknownNames()
 		return &Mistake{Where: "--set " + assignment, Text: "there is no unknown " + quoted(name),
-			Allowed: allowedNames("unknowns", names), Mend: didYouMean(name, names, "name one of them")}
+			Allowed: allowedNames(names), Mend: didYouMean(name, names, "name one of them")}
 	}
 	v, err := u.parse(value)
 	if err != nil {

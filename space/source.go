@@ -3,6 +3,7 @@ package space
 import (
 	"bytes"
 	"sort"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -15,6 +16,14 @@ type source struct {
 	data   []byte // without a byte order mark
 	marked int    // bytes of byte order mark before data
 	starts []int  // offset of each line's first byte in data
+
+	// what was found last: files are read from top to bottom, and one line may
+	// be as long as a file
+	found struct{ line, column, at int }
+	shown struct {
+		line int
+		text string
+	}
 }
 
 // newSource finds the lines of data. Lines end as YAML 1.1 ends them: LF, CR,
@@ -50,15 +59,18 @@ func breakSize(text []byte) int {
 	return 0
 }
 
-// offset is where a line and column (from 1, in characters) lie in the text.
+// offset is where a line and column (from 1, in characters) lie in the data.
 func (s *source) offset(line, column int) int {
 	line = min(max(line, 1), len(s.starts))
-	at := s.starts[line-1]
-	for ; column > 1 && at < len(s.data); column-- {
-		_, size := utf8.DecodeRune(s.data[at:])
-		at += size
+	f := &s.found
+	if f.line != line || f.column > column {
+		f.line, f.column, f.at = line, 1, s.starts[line-1]
 	}
-	return at
+	for ; f.column < column && f.at < len(s.data); f.column++ {
+		_, size := utf8.DecodeRune(s.data[f.at:])
+		f.at += size
+	}
+	return f.at
 }
 
 // place is the line and column (from 1, in characters) of an offset.
@@ -72,11 +84,14 @@ func (s *source) line(number int) string {
 	if number < 1 || number > len(s.starts) {
 		return ""
 	}
-	text := s.data[s.starts[number-1]:]
-	for at := range text {
-		if breakSize(text[at:]) > 0 {
-			return string(text[:at])
-		}
+	if s.shown.line == number {
+		return s.shown.text
 	}
-	return string(text)
+	end := len(s.data)
+	if number < len(s.starts) {
+		end = s.starts[number]
+	}
+	s.shown.line = number
+	s.shown.text = strings.TrimRight(string(s.data[s.starts[number-1]:end]), "\r\n\u0085\u2028\u2029")
+	return s.shown.text
 }

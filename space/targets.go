@@ -24,7 +24,7 @@ func (r *reader) readTargets(top section) {
 	if e, ok := top.at["targets"]; ok {
 		s = r.section(e.spot, targetKeys)
 	} else {
-		s = section{spot{where: "targets"}, r, nil}
+		s = section{spot: spot{where: "targets"}, reader: r}
 	}
 	t := &r.rig.template.Targets
 	if e, ok := s.at["periods"]; ok {
@@ -56,8 +56,7 @@ func (r *reader) readPeriod(at spot, t *PeriodTarget) {
 	}
 	start := lead(at.value())
 	want, within, given := strings.Cut(text, " within ")
-	n := r.piece(at, start, strings.TrimSpace(want), quantity.Time)
-	r.check(at, n, positive)
+	n := r.piece(at, start, strings.TrimSpace(want), quantity.Time, positive)
 	r.put(n, &t.Want)
 	if !given {
 		r.assume(at.where, "within "+usualPeriodWithin)
@@ -65,8 +64,7 @@ func (r *reader) readPeriod(at spot, t *PeriodTarget) {
 		return
 	}
 	skip := len(want) + len(" within ") + len(within) - len(strings.TrimLeft(within, " "))
-	n = r.piece(at, start+skip, strings.TrimSpace(within), quantity.Number)
-	r.check(at, n, positive)
+	n = r.piece(at, start+skip, strings.TrimSpace(within), quantity.Number, positive)
 	r.put(n, &t.Within)
 }
 

@@ -26,6 +26,9 @@ func (r *reader) readUnknowns(top section) {
 	list := r.entries(e.spot)
 	if len(list) > maxUnknowns {
 		r.wrong(e.atKey(), 0, fmt.Sprintf("%d unknowns", len(list)), fmt.Sprintf("at most %d", maxUnknowns), "fix the ones that matter least under `values`")
+		for _, e := range list[maxUnknowns:] {
+			r.formulas.Define(e.name, brokenFormula)
+		}
 		list = list[:maxUnknowns]
 	}
 	r.rig.Unknowns = make([]Unknown, len(list))
@@ -46,7 +49,7 @@ func (r *reader) fitWord(e entry) bool {
 		return true
 	}
 	if why := formula.Refuse(e.name); why != "" {
-		r.wrong(e.atKey(), 0, quoted(e.name)+" cannot name an unknown or a value: "+why, "", "choose another name")
+		r.wrong(e.atKey(), 0, why, "", "")
 		return false
 	}
 	return r.fitName(e.atKey(), e.name)
@@ -122,7 +125,7 @@ func (r *reader) readSpan(at spot, u *Unknown) bool {
 	}
 	if !quantity.LooksLikeRange(text) {
 		r.wrong(at, 0, quoted(text)+" is no range and no choice",
-			"an unknown is `350 to 700 mm`, `4 to 24 by 1`, or `steel or lead`", "write a fixed number under `values` instead")
+			"`350 to 700 mm`, `4 to 24 by 1` or `steel or lead`, for example", "write a fixed number under `values` instead")
 		return false
 	}
 	return r.readRange(at, text, u)

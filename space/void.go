@@ -76,7 +76,7 @@ func (r *reader) beginCut(kind VoidKind, s section, b *body, v *Void) cut {
 // readThrough reads how far a void goes along z: the whole bar if left out.
 func (r *reader) readThrough(s section, key string, m beam, v *Void) number {
 	if e, ok := s.at[key]; ok {
-		n := r.within(e.spot, quantity.Length, positive)
+		n := r.number(e.spot, quantity.Length, positive)
 		r.put(n, &v.Through)
 		return n
 	}

@@ -41,6 +41,28 @@ func parseNodes(text []byte) (root *yaml.Node, err error) {
 
 var yamlLine = regexp.MustCompile(`^yaml: (?:line (\d+): )?`)
 
+// counted tells the messages of the library's parser, which counts lines from
+// 0; its scanner counts from 1.
+func counted(text string) bool {
+	for _, end := range []string{"',' or ']'", "',' or '}'", "'-' indicator", "expected key", "node content", "<document start>"} {
+		if strings.HasSuffix(text, end) {
+			return true
+		}
+	}
+	return false
+}
+
+// tabIndent is the first line, from the given one on, that is indented with a
+// tab, 0 for none.
+func (r *reader) tabIndent(from int) int {
+	for line := max(from, 1); line <= len(r.starts); line++ {
+		if strings.HasPrefix(strings.TrimLeft(r.line(line), " "), "\t") {
+			return line
+		}
+	}
+	return 0
+}
+
 // syntax keeps what the YAML library could not read.
 func (r *reader) syntax(err error) {
 	text := err.Error()
@@ -49,13 +71,16 @@ func (r *reader) syntax(err error) {
 		text = text[len(found[0]):]
 		m.Line, _ = strconv.Atoi(found[1])
 	}
+	if counted(text) {
+		m.Line++
+	}
+	if tab := r.tabIndent(m.Line); tab > 0 && strings.Contains(text, "tab") {
+		m.Line, m.Mend = tab, "indent with spaces, not with tabs"
+	}
 	if m.Line > 0 {
 		m.Line = min(m.Line, len(r.starts))
 		m.Excerpt = r.line(m.Line)
 		m.Column = 1 + len(m.Excerpt) - len(strings.TrimLeft(m.Excerpt, " \t"))
-		if strings.HasPrefix(strings.TrimLeft(m.Excerpt, " "), "\t") {
-			m.Mend = "indent with spaces, not with tabs"
-		}
 	}
 	if errors.Is(err, errSecond) {
 		m.Mend = "one rig in a file: remove the second"

@@ -14,7 +14,7 @@ import (
 type checkCommand struct {
 	Rig  string   `arg:"" help:"The rig file."`
 	Set  []string `sep:"none" placeholder:"NAME=VALUE" help:"Give an unknown a value; may be repeated."`
-	Draw string   `placeholder:"FILE" help:"Write a scale drawing (SVG) of the design that evaluate would work out."`
+	Draw string   `placeholder:"FILE" help:"Write a scale drawing (SVG) of that design as the file poses it."`
 }
 
 func (c *checkCommand) Run(to *console) error {
@@ -34,7 +34,7 @@ func (c *checkCommand) Run(to *console) error {
 	}
 	w := e.NewWorkspace()
 	w.ScoreValues(rig.StartValues())
-	if err := writeOver(c.Draw, drawing.Front(rig, w.Design(), w.Pose(), drawing.Style{})); err != nil {
+	if err := writeOver(c.Draw, drawing.Front(rig, w.Design(), nil, drawing.Style{Units: drawing.UnitsOf(rig), Masses: w.Masses()})); err != nil {
 		return err
 	}
 	fmt.Fprintf(to.err, "drew %s: look whether every part hangs where you meant it\n", c.Draw)

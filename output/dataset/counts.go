@@ -41,10 +41,9 @@ func (b Best) Before(o Best) bool {
 
 func newCounts() Counts { return Counts{Stages: make(map[string]int64)} }
 
-// add counts a row; one that cannot exist is never the best.
+// add counts a row, all but its stage; one that cannot exist is never the best.
 func (c *Counts) add(row *search.Row) {
 	c.Rows++
-	c.Stages[row.Stage.String()]++
 	if row.Verdict.Meets == objective.Yes {
 		c.Meets++
 	}
@@ -57,7 +56,8 @@ func (c *Counts) add(row *search.Row) {
 
 func (c *Counts) offer(b Best) {
 	if c.Best == nil {
-		c.Best = &b
+		c.Best = new(Best)
+		*c.Best = b
 	} else if b.Before(*c.Best) {
 		*c.Best = b
 	}
@@ -79,8 +79,13 @@ func (c *Counts) Add(o Counts) {
 	}
 }
 
-// encode writes the counts as JSON; the stages come sorted.
-func (c *Counts) encode() (string, error) {
+// encode writes the counts as JSON, with the rows of each stage.
+func (c *Counts) encode(stages [search.StageCount]int64) (string, error) {
+	for stage, n := range stages {
+		if n > 0 {
+			c.Stages[search.Stage(stage).String()] = n
+		}
+	}
 	text, err := json.Marshal(c)
 	if err != nil {
 		return "", fmt.Errorf("summing up the file (a fault of this program): %w", err)

@@ -22,6 +22,7 @@ type Recorder struct {
 	reasons lexicon
 	limits  lexicon
 	counts  Counts
+	stages  [search.StageCount]int64 // rows of each
 	err     error // the first failure; nothing is written after it
 }
 
@@ -83,6 +84,7 @@ func (r *Recorder) Record(row *search.Row) error {
 	}
 	r.block.add(row, len(r.layout.Columns))
 	r.counts.add(row)
+	r.stages[row.Stage]++
 	if r.block.rows < blockRows {
 		return nil
 	}
@@ -135,7 +137,7 @@ func (r *Recorder) finish() error {
 	if err := r.checkLengths(); err != nil {
 		return err
 	}
-	counts, err := r.counts.encode()
+	counts, err := r.counts.encode(r.stages)
 	if err != nil {
 		return err
 	}

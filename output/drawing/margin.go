@@ -49,7 +49,7 @@ func shareSides(all []callout, left, right float64, covered func(x, y float64) b
 	})
 	var filledLeft, filledRight float64
 	for _, c := range choices {
-		c.callout.left = c.toLeft+filledLeft/2 <= c.toRight+filledRight/2
+		c.callout.left = c.toLeft+filledLeft <= c.toRight+filledRight
 		if c.callout.left {
 			filledLeft += c.callout.height
 		} else {

@@ -9,10 +9,11 @@ import (
 
 // Sizes of marks, in units of canvas.mark.
 const (
-	edgeHeight  = 1.1  // a knife edge
-	seatWidth   = 1.5  // what it rests on
-	pivotRadius = 0.22 // the dot on a pivot
-	nibLength   = 1.7  // the pen
+	edgeHeight    = 1.1  // a knife edge
+	seatWidth     = 1.5  // what it rests on
+	pivotRadius   = 0.22 // the dot on a pivot
+	nibLength     = 1.7  // the pen
+	quarterRadius = 0.55 // the mark in a lump
 )
 
 // pivots marks every knife edge: a wedge whose tip is the pivot, on a seat;
@@ -57,12 +58,16 @@ func (c *canvas) lumps(design *space.Design, places []place) {
 	}
 }
 
-// quartered is a circle with two opposite quarters filled; r in mm.
+// quartered is a circle of radius r mm round a mark with two opposite quarters
+// filled.
 func (c *canvas) quartered(at space.Vec, r float64) {
 	x, y := coordinate(c.x(at)), coordinate(c.y(at))
-	radius, back := coordinate(r), coordinate(-r)
+	small := math.Min(r, quarterRadius*c.mark)
+	radius, back := coordinate(small), coordinate(-small)
+	c.open("circle").str("cx", x).str("cy", y).num("r", r).
+		str("fill", swatches[plainHatch].ground).str("stroke", ink).num("stroke-width", outlineWeight*c.text).done()
 	c.open("circle").str("cx", x).str("cy", y).str("r", radius).
-		str("fill", white).str("stroke", ink).num("stroke-width", outlineWeight*c.text).done()
+		str("fill", white).str("stroke", ink).num("stroke-width", fineWeight*c.text).done()
 	c.open("path").str("d", "M"+x+" "+y+"v"+back+"a"+radius+" "+radius+" 0 0 1 "+radius+" "+radius+"z"+
 		"M"+x+" "+y+"v"+radius+"a"+radius+" "+radius+" 0 0 1 "+back+" "+back+"z").str("fill", ink).done()
 }
