@@ -3,6 +3,7 @@ package motion
 import (
 	"math"
 	"math/rand/v2"
+	"sort"
 
 	"evenswing/space"
 )
@@ -103,6 +104,7 @@ func (m *chainMaker) guess() *sketch {
 		s.lean[i] = m.between(-1, 1) * math.Pi / 180
 	}
 	s.arm[n-1] = space.Vec{}
+	sort.Sort(sort.Reverse(sort.Float64Slice(s.mass[:n])))
 	s.forest = NewForest(parents)
 	for i, t := range m.sorted() {
 		s.want[i] = base * t * (1 + m.between(-m.detune, m.detune))
@@ -121,19 +123,20 @@ func (m *chainMaker) guess() *sketch {
 // gravityOfChains is the usual round figure, m/s².
 const gravityOfChains = 9.81
 
-// alone finds the first moment with which pendulum i, its parent held, swings
-// at w: a few rounds of S = J w²/g.
+// alone finds the first moment S with which pendulum i, its parent held, swings
+// at w: S = J w²/g, J = rest + S²/m, the smaller root. False where there is none.
 func (s *sketch) alone(i int, w float64) bool {
 	m, d, k := s.mass[i], s.arm[i], math.Exp(s.free[s.n+i])
-	moment := 0.0
-	for round := 0; round < 60; round++ {
-		x, y := -s.mu[i]*d.X/m, (-moment-s.mu[i]*d.Y)/m
-		j := m*(k*k+x*x+y*y) + s.mu[i]*(d.X*d.X+d.Y*d.Y)
-		if moment = j * w * w / gravityOfChains; !(moment < 1e6) {
-			return false
-		}
+	// Of the height of the centre of gravity, −(S + μ d.Y)/m, the small cross
+	// term with d.Y is left to meet.
+	x := s.mu[i] * d.X / m
+	rest := m*(k*k+x*x) + s.mu[i]*(d.X*d.X+d.Y*d.Y)
+	half := gravityOfChains / (w * w) * m / 2
+	root := half*half - rest*m
+	if root <= 0 {
+		return false
 	}
-	s.free[i] = math.Log(moment)
+	s.free[i] = math.Log(half - math.Sqrt(root))
 	return true
 }
 

@@ -62,7 +62,7 @@ func shareSides(all []callout, left, right float64, covered func(x, y float64) b
 // overPart times its length.
 const (
 	waySamples = 40
-	overPart   = 2
+	overPart   = 4
 )
 
 // wayTo is the cost of a level leader to a margin at x = edge.

@@ -1,0 +1,41 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"evenswing": main})
+}
+
+// TestScripts drives the real binary through testdata/scripts.
+func TestScripts(t *testing.T) {
+	rigs, err := filepath.Abs("../../testdata/rigs")
+	if err != nil {
+		t.Fatal(err)
+	}
+	bad, err := filepath.Abs("../../testdata/bad")
+	if err != nil {
+		t.Fatal(err)
+	}
+	testscript.Run(t, testscript.Params{
+		Dir: "../../testdata/scripts",
+		Setup: func(e *testscript.Env) error {
+			e.Setenv("RIGS", rigs)
+			e.Setenv("BAD", bad)
+			return nil
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"exits":    exits,
+			"sameruns": sameRuns,
+			"finite":   finite,
+			"sparse":   sparse,
+			"meet":     meet,
+		},
+		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
+	})
+}

@@ -1,0 +1,179 @@
+package shortlist
+
+import (
+	"math"
+	"slices"
+
+	"evenswing/objective"
+	"evenswing/output/dataset"
+)
+
+// Sizes that bound memory: a Ranking holds chunkRows designs and what it keeps
+// of them, however many rows it is shown.
+const (
+	// chunkRows is how many designs are gathered before all but the leaders of
+	// their families are dropped.
+	chunkRows = 1 << 16
+	// MostFamilies is how many families that meet every limit are kept of a
+	// shard, and counted in all.
+	MostFamilies = 1024
+)
+
+// Rows are designs to be ranked, column by column.
+type Rows struct {
+	IDs           []int64
+	Scores, Worst []float32
+	Meets, Exists []objective.Meets
+	Points        [][]float32 // by searched unknown, then row; in the unit cube
+}
+
+// Ranking finds designs that are good and different. Each shard of a run has
+// one of its own; Join puts them together. It belongs to one goroutine.
+//
+// It goes through the designs from the best to the last and takes each that is
+// more than a distance from all it took before. What it finds depends on which
+// rows a shard holds and on nothing else: neither on batches, cores nor the
+// order of shards. A design that a shard drops because it is near a better one
+// stays dropped, even where that better one falls to a still better one of
+// another shard: that is the price of bounded memory.
+type Ranking struct {
+	top     int
+	pool    pool
+	leading int // designs of the pool that were kept from earlier chunks
+}
+
+// NewRanking starts a ranking of designs with so many searched unknowns, of
+// which the best top are wanted.
+func NewRanking(unknowns, top int) *Ranking {
+	return &Ranking{top: max(top, 1), pool: pool{unknowns: unknowns}}
+}
+
+// Add shows it rows. Designs that cannot exist are passed over.
+func (r *Ranking) Add(rows Rows) {
+	for i, exists := range rows.Exists {
+		if exists != objective.Yes {
+			continue
+		}
+		r.pool.marks = append(r.pool.marks, dataset.Best{
+			ID: rows.IDs[i], Score: float64(rows.Scores[i]), Worst: float64(rows.Worst[i]),
+			Meets: rows.Meets[i] == objective.Yes,
+		})
+		for _, column := range rows.Points {
+			r.pool.points = append(r.pool.points, column[i])
+		}
+		if len(r.pool.marks) == r.leading+chunkRows {
+			r.reduce()
+		}
+	}
+}
+
+// reduce drops what no shortlist can need: it keeps the leaders of families
+// that meet every limit, and at each distance the first top leaders.
+func (r *Ranking) reduce() {
+	order := r.pool.rank()
+	kept := r.meeting(order)
+	for _, apart := range distances() {
+		f := newFamily(&r.pool, apart)
+		for _, design := range order {
+			if f.take(design) && len(f.leaders) == r.top {
+				break
+			}
+		}
+		kept = append(kept, f.leaders...)
+	}
+	slices.Sort(kept)
+	r.pool.keep(slices.Compact(kept))
+	r.leading = len(r.pool.marks)
+}
+
+// meeting lists the leaders of the families that meet every limit, at most
+// MostFamilies.
+func (r *Ranking) meeting(order []int) []int {
+	f := newFamily(&r.pool, Apart)
+	for _, design := range order {
+		if !r.pool.marks[design].Meets || len(f.leaders) == MostFamilies {
+			break
+		}
+		f.take(design)
+	}
+	return f.leaders
+}
+
+// List is a shortlist.
+type List struct {
+	Designs []Chosen // from the best to the last
+	// Families is how many families meet every limit, MostFamilies meaning
+	// that many or more.
+	Families int
+	// Nearer is how many of Designs are within Apart of a better one: there
+	// were too few families to choose from.
+	Nearer int
+}
+
+// Chosen is a design of a shortlist.
+type Chosen struct {
+	dataset.Best
+	Point []float32 // in the unit cube
+	// Distance to the nearest other design of the list; 0 for one alone.
+	Distance float64
+}
+
+// Join makes one shortlist of rankings that were started alike, in any order.
+// They are used up.
+func Join(rankings []*Ranking) List {
+	if len(rankings) == 0 {
+		return List{}
+	}
+	all := NewRanking(rankings[0].pool.unknowns, rankings[0].top)
+	for _, r := range rankings {
+		r.reduce()
+		for i := range r.pool.marks {
+			all.pool.add(&r.pool, i)
+		}
+	}
+	order := all.pool.rank()
+	chosen, nearer := all.choose(order)
+	list := List{Families: len(all.meeting(order)), Nearer: nearer}
+	for _, i := range chosen {
+		list.Designs = append(list.Designs, all.chosen(i, chosen))
+	}
+	return list
+}
+
+// choose takes the best designs that are apart, and where they are too few
+// fills up with nearer ones, at half the distance and so on. It lists them by
+// rank and counts the nearer ones.
+func (r *Ranking) choose(order []int) (chosen []int, nearer int) {
+	for _, apart := range distances() {
+		f := newFamily(&r.pool, apart)
+		f.leaders, f.recent = chosen, slices.Clone(chosen)
+		for _, design := range order {
+			if len(f.leaders) == r.top {
+				break
+			}
+			if f.take(design) && apart < Apart {
+				nearer++
+			}
+		}
+		chosen = f.leaders
+	}
+	place := make([]int, len(order))
+	for n, design := range order {
+		place[design] = n
+	}
+	slices.SortFunc(chosen, func(a, b int) int { return place[a] - place[b] })
+	return chosen, nearer
+}
+
+func (r *Ranking) chosen(design int, all []int) Chosen {
+	nearest := math.Inf(1)
+	for _, other := range all {
+		if other != design {
+			nearest = min(nearest, r.pool.squared(design, other))
+		}
+	}
+	if len(all) == 1 {
+		nearest = 0
+	}
+	return Chosen{Best: r.pool.marks[design], Point: slices.Clone(r.pool.point(design)), Distance: math.Sqrt(nearest)}
+}
