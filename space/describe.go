@@ -29,3 +29,19 @@ func (u *Unknown) Describe() string {
 	}
 	return text
 }
+
+// Number is Show without the unit.
+func (u *Unknown) Number(value float64) string {
+	return strings.TrimSpace(strings.TrimSuffix(u.show(value), u.Unit))
+}
+
+// CubeTo turns columns of SI values of the searched unknowns, as a file of
+// float32 holds them, into coordinates of the unit cube.
+func (r *Rig) CubeTo(dst, columns [][]float32, rows int) {
+	for k, i := range r.order {
+		u := &r.Unknowns[i]
+		for row := range rows {
+			dst[k][row] = float32(u.coordinate(float64(columns[k][row])))
+		}
+	}
+}

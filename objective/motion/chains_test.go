@@ -30,7 +30,7 @@ type sketch struct {
 	n              int
 	arm            [Max]space.Vec   // where the next one hangs
 	mass, mu, lean [Max]float64     // own, of all that hangs below, tilt of the own moment
-	free           [2 * Max]float64 // ln S, then ln of the radius of gyration
+	free           [3 * Max]float64 // ln S, ln of the radius of gyration, height of the arm
 	want           [Max]float64     // rad/s by mode
 	bodies         [Max]Body
 	forest         *Forest
@@ -104,6 +104,9 @@ func (m *chainMaker) guess() *sketch {
 		s.lean[i] = m.between(-1, 1) * math.Pi / 180
 	}
 	s.arm[n-1] = space.Vec{}
+	for i := 0; i < n; i++ {
+		s.free[2*n+i] = s.arm[i].Y
+	}
 	sort.Sort(sort.Reverse(sort.Float64Slice(s.mass[:n])))
 	s.forest = NewForest(parents)
 	for i, t := range m.sorted() {
@@ -145,9 +148,10 @@ func (s *sketch) alone(i int, w float64) bool {
 func (s *sketch) misses(r *[Max]float64) bool {
 	for i := 0; i < s.n; i++ {
 		m, moment, k := s.mass[i], math.Exp(s.free[i]), math.Exp(s.free[s.n+i])
+		s.arm[i].Y = s.free[2*s.n+i]
 		x := (moment*math.Sin(s.lean[i]) - s.mu[i]*s.arm[i].X) / m
 		y := (-moment*math.Cos(s.lean[i]) - s.mu[i]*s.arm[i].Y) / m
-		if math.Hypot(x, y) > 0.7 || k > 0.5 || k < 0.05 {
+		if math.Hypot(x, y) > 0.7 || k > 0.5 || k < 0.05 || math.Abs(s.arm[i].Y) > 0.7 {
 			return false
 		}
 		s.bodies[i] = Body{Mass: m, Cg: space.Vec{X: x, Y: y}, Inertia: m * k * k}
@@ -172,7 +176,7 @@ func (s *sketch) meet() bool {
 		return false
 	}
 	damping := 1e-3
-	for round := 0; round < 60 && length(&r, s.n) > 1e-5; round++ {
+	for round := 0; round < 25 && length(&r, s.n) > 1e-5; round++ {
 		kept := s.free
 		if !s.stepTowards(&r, damping) {
 			return false
@@ -193,8 +197,8 @@ func (s *sketch) meet() bool {
 // stepTowards changes free by −Jᵀ(JJᵀ + damping)⁻¹ r.
 func (s *sketch) stepTowards(r *[Max]float64, damping float64) bool {
 	const shift = 1e-6
-	var jac [2 * Max][Max]float64
-	for j := 0; j < 2*s.n; j++ {
+	var jac [3 * Max][Max]float64
+	for j := 0; j < 3*s.n-1; j++ {
 		kept := s.free[j]
 		s.free[j] += shift
 		ok := s.misses(&jac[j])
@@ -211,13 +215,13 @@ func (s *sketch) stepTowards(r *[Max]float64, damping float64) bool {
 	for a := 0; a < s.n; a++ {
 		g[a][a] = damping
 		for b := 0; b <= a; b++ {
-			for j := 0; j < 2*s.n; j++ {
+			for j := 0; j < 3*s.n-1; j++ {
 				g[a][b] += jac[j][a] * jac[j][b]
 			}
 		}
 	}
 	cholesky(&g, &p, s.n)
-	for j := 0; j < 2*s.n; j++ {
+	for j := 0; j < 3*s.n-1; j++ {
 		for k := 0; k < s.n; k++ {
 			s.free[j] -= jac[j][k] * p[k]
 		}

@@ -2,7 +2,6 @@ package shortlist
 
 import (
 	"evenswing/objective"
-	"evenswing/output/dataset"
 	"evenswing/output/report"
 	"evenswing/space"
 )
@@ -10,12 +9,13 @@ import (
 // tally counts, limit by limit, what keeps designs from meeting them all. It
 // is a sum over rows: the order of rows and files does not matter.
 type tally struct {
-	rows   int64
-	kept   []int64   // rows that keep the limit, by limit
-	least  []float32 // least utilisation reached by any row
-	alone  []int64   // rows that fail this limit and no other
-	nearly []float32 // least utilisation among those
-	worst  float32   // least hardest limit of any row that exists
+	rows    int64
+	meeting int64     // rows that keep every limit
+	kept    []int64   // rows that keep the limit, by limit
+	least   []float32 // least utilisation reached by any row
+	alone   []int64   // rows that fail this limit and no other
+	nearly  []float32 // least utilisation among those
+	worst   float32   // least hardest limit of any row that exists
 }
 
 // nothingReached stands for the utilisation of a limit that no row has.
@@ -58,6 +58,9 @@ func (t *tally) addRow(uses [][]float32, missing [][]bool, r int) {
 		which = k
 	}
 	t.worst = min(t.worst, hardest)
+	if failed == 0 {
+		t.meeting++
+	}
 	if failed == 1 {
 		t.alone[which]++
 		t.nearly[which] = min(t.nearly[which], uses[which][r])
@@ -66,6 +69,7 @@ func (t *tally) addRow(uses [][]float32, missing [][]bool, r int) {
 
 func (t *tally) merge(o *tally) {
 	t.rows += o.rows
+	t.meeting += o.meeting
 	t.worst = min(t.worst, o.worst)
 	for k := range t.kept {
 		t.kept[k] += o.kept[k]
@@ -148,5 +152,3 @@ func useColumns(e *objective.Evaluator) (names []string, subjects []int) {
 	}
 	return names, subjects
 }
-
-var _ = dataset.BatchRows

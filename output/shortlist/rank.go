@@ -9,7 +9,8 @@ import (
 )
 
 // Sizes that bound memory: a Ranking holds chunkRows designs and what it keeps
-// of them, however many rows it is shown.
+// of earlier ones, however many rows it is shown; settled, at most MostFamilies
+// and eight times the designs asked for.
 const (
 	// chunkRows is how many designs are gathered before all but the leaders of
 	// their families are dropped.
@@ -86,6 +87,14 @@ func (r *Ranking) reduce() {
 	r.leading = len(r.pool.marks)
 }
 
+// Settle drops all that is no longer needed once a shard has been shown to its
+// end, memory included. More rows may follow.
+func (r *Ranking) Settle() {
+	r.reduce()
+	r.pool.marks = slices.Clone(r.pool.marks)
+	r.pool.points = slices.Clone(r.pool.points)
+}
+
 // meeting lists the leaders of the families that meet every limit, at most
 // MostFamilies.
 func (r *Ranking) meeting(order []int) []int {
@@ -119,14 +128,13 @@ type Chosen struct {
 }
 
 // Join makes one shortlist of rankings that were started alike, in any order.
-// They are used up.
 func Join(rankings []*Ranking) List {
 	if len(rankings) == 0 {
 		return List{}
 	}
 	all := NewRanking(rankings[0].pool.unknowns, rankings[0].top)
 	for _, r := range rankings {
-		r.reduce()
+		r.Settle()
 		for i := range r.pool.marks {
 			all.pool.add(&r.pool, i)
 		}

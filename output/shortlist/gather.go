@@ -1,0 +1,121 @@
+package shortlist
+
+import (
+	"errors"
+	"fmt"
+	"runtime"
+
+	"evenswing/objective"
+	"evenswing/output/dataset"
+	"evenswing/search"
+)
+
+// gathered is what one pass over all rows of a run finds.
+type gathered struct {
+	list  List
+	tally *tally
+	rows  int64
+}
+
+// gather ranks all rows of a run and counts what stands in their way, shard by
+// shard on all cores; the result does not depend on how many those are.
+func gather(run *dataset.Run, e *objective.Evaluator, top int) (*gathered, error) {
+	names, limits := useColumns(e)
+	searched := e.Rig().Searched()
+	want := dataset.Want{IDs: true, Meets: true, Exists: true, Floats: []string{"score", "worst"}}
+	for _, i := range searched {
+		want.Floats = append(want.Floats, e.Columns()[i].Name)
+	}
+	want.Floats = append(want.Floats, names...)
+
+	workers := runtime.GOMAXPROCS(0)
+	passes := make([]*pass, workers)
+	rankings := make([][]*Ranking, workers)
+	for k := range passes {
+		passes[k] = newPass(e, len(limits))
+	}
+	err := run.EachShard(workers, func(worker int, shard *dataset.Shard) error {
+		p := passes[worker]
+		p.ranking = NewRanking(len(searched), top)
+		rankings[worker] = append(rankings[worker], p.ranking)
+		return shard.Scan(want, p.visit)
+	})
+	if err != nil {
+		return nil, err
+	}
+	g := &gathered{tally: newTally(len(limits))}
+	var all []*Ranking
+	for k, p := range passes {
+		g.tally.merge(p.tally)
+		all = append(all, rankings[k]...)
+	}
+	g.rows = g.tally.rows
+	g.list = Join(all)
+	return g, nil
+}
+
+// pass is what one goroutine needs to go through rows.
+type pass struct {
+	evaluator *objective.Evaluator
+	ranking   *Ranking
+	tally     *tally
+	rows      Rows
+	values    []float64
+}
+
+func newPass(e *objective.Evaluator, limits int) *pass {
+	p := &pass{evaluator: e, tally: newTally(limits), values: make([]float64, len(e.Rig().Unknowns))}
+	p.rows.Points = make([][]float32, e.Rig().Dim())
+	for k := range p.rows.Points {
+		p.rows.Points[k] = make([]float32, dataset.BatchRows)
+	}
+	return p
+}
+
+// visit takes one batch: score, worst, the searched unknowns, the utilisations.
+func (p *pass) visit(b *dataset.Batch) error {
+	dim := p.evaluator.Rig().Dim()
+	p.rows.IDs, p.rows.Meets, p.rows.Exists = b.IDs, b.Meets, b.Exists
+	p.rows.Scores, p.rows.Worst = b.Floats[0], b.Floats[1]
+	p.evaluator.Rig().CubeTo(p.rows.Points, b.Floats[2:2+dim], b.Rows)
+	p.ranking.Add(p.rows)
+	p.tally.add(b.Floats[2+dim:], b.Missing[2+dim:], b.Rows)
+	return nil
+}
+
+// errFound ends a scan early.
+var errFound = errors.New("found")
+
+// valuesOf reads the SI values of all unknowns of a row.
+func valuesOf(run *dataset.Run, e *objective.Evaluator, id int64) ([]float64, error) {
+	want := dataset.Want{IDs: true}
+	for i := range e.Rig().Unknowns {
+		want.Floats = append(want.Floats, e.Columns()[i].Name)
+	}
+	task, _ := search.RowTask(id)
+	shard, err := run.OpenTask(task)
+	if err != nil {
+		return nil, err
+	}
+	defer shard.Close()
+	var values []float64
+	err = shard.Scan(want, func(b *dataset.Batch) error {
+		for r, row := range b.IDs {
+			if row != id {
+				continue
+			}
+			for _, column := range b.Floats {
+				values = append(values, float64(column[r]))
+			}
+			return errFound
+		}
+		return nil
+	})
+	if err != nil && !errors.Is(err, errFound) {
+		return nil, err
+	}
+	if values == nil && len(want.Floats) > 0 {
+		return nil, fmt.Errorf("candidate %d is not in the rows of its task: the run is damaged", id)
+	}
+	return values, nil
+}
