@@ -114,14 +114,23 @@ func atFault(problem error) bool {
 	return errors.As(problem, &mistakes) || errors.As(problem, &input)
 }
 
+// readRig reads a rig file.
+func readRig(path string) (*space.Rig, error) {
+	rig, err := space.Load(path)
+	switch {
+	case errors.Is(err, os.ErrNotExist):
+		return nil, fault("%s: there is no such file; name a rig file, or write one to start from: evenswing new %s", path, path)
+	case errors.Is(err, os.ErrPermission):
+		return nil, fault("%s: you may not read it; change its permissions or name another file", path)
+	}
+	return rig, err
+}
+
 // loadRig reads a rig file and puts in what --set gives.
 func loadRig(path string, set []string) (*space.Rig, error) {
-	rig, err := space.Load(path)
-	if err != nil {
-		return nil, err
-	}
-	if len(set) == 0 {
-		return rig, nil
+	rig, err := readRig(path)
+	if err != nil || len(set) == 0 {
+		return rig, err
 	}
 	return rig.Set(set)
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
@@ -35,6 +36,12 @@ func TestScripts(t *testing.T) {
 			"finite":   finite,
 			"sparse":   sparse,
 			"meet":     meet,
+		},
+		Condition: func(condition string) (bool, error) {
+			if condition == "root" {
+				return os.Geteuid() == 0, nil
+			}
+			return false, fmt.Errorf("unknown condition %q", condition)
 		},
 		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
 	})

@@ -27,7 +27,7 @@ func exits(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(err)
 	cmd := exec.Command(path, args[2:]...)
 	cmd.Dir, cmd.Stdout, cmd.Stderr = ts.MkAbs("."), &out, &problem
-	cmd.Env = append(os.Environ(), "HOME="+ts.Getenv("WORK"))
+	cmd.Env = append(os.Environ(), "HOME="+ts.Getenv("WORK"), "PATH="+ts.Getenv("PATH"), "RIGS="+ts.Getenv("RIGS"))
 	started := time.Now()
 	err = cmd.Run()
 	ts.Check(os.WriteFile(ts.MkAbs("out"), out.Bytes(), 0o666))

@@ -32,7 +32,7 @@ func (c *searchCommand) Run(to *console) error {
 	if err := c.check(); err != nil {
 		return err
 	}
-	rig, err := space.Load(c.Rig)
+	rig, err := readRig(c.Rig)
 	if err != nil {
 		return err
 	}

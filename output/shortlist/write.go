@@ -11,6 +11,7 @@ import (
 	"evenswing/output/drawing"
 	"evenswing/output/durable"
 	"evenswing/output/report"
+	"evenswing/search"
 )
 
 // Written is a shortlist that was written.
@@ -100,7 +101,7 @@ func pageOf(run *dataset.Run, e *objective.Evaluator, g *gathered, designs []des
 	rig, plan := e.Rig(), run.Start.Plan
 	p := &report.Page{
 		Rig: rig.Name, Made: run.Start.Started.Format("2 January 2006"), Seed: plan.Seed, Version: run.Start.Version,
-		Plan:  fmt.Sprintf("%d evaluations on %d islands in %d epochs", plan.Evaluations, plan.Islands, plan.Epochs),
+		Plan:  planWords(plan),
 		Units: drawing.UnitsOf(rig), Tried: int(g.rows), Families: g.list.Families, Notes: rig.Doubts(),
 	}
 	p.Meeting = int(g.tally.meeting)
@@ -122,6 +123,17 @@ func pageOf(run *dataset.Run, e *objective.Evaluator, g *gathered, designs []des
 		p.Hindrance.Bounds = bounds(rig, values)
 	}
 	return p
+}
+
+func planWords(p search.Plan) string {
+	return fmt.Sprintf("%d evaluations, %s, %s", p.Evaluations, several(p.Islands, "island"), several(p.Epochs, "epoch"))
+}
+
+func several(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
 }
 
 // filledName is how the filled-in rig files are called.
