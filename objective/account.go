@@ -269,7 +269,7 @@ func (w *Workspace) accountCriteria(a *Account, d *space.Design) {
 			allowed := s.allowed(d)
 			c.Allowed = &allowed
 		}
-		if w.Exists && s.Computed {
+		if w.Exists && s.From <= w.fidelity {
 			value := w.values[k]
 			c.Value = &value
 			if s.Limited {

@@ -106,7 +106,7 @@ func (e *Evaluator) listColumns(d *space.Design) []Column {
 	l.add(FigureColumn, 0, "kg", "mass of everything that hangs on the wall", "total_mass")
 	l.add(FigureColumn, 0, "N m", "moment of all weights about the wall's origin, in the plane of swing, counter-clockwise positive", "wall_moment")
 	for k := range e.subjects {
-		if s := &e.subjects[k]; s.Limited && s.Computed {
+		if s := &e.subjects[k]; s.Limited && s.From == Screen {
 			l.add(UtilisationColumn, k, "", "demand over allowance of "+s.Title()+"; 1 is on the limit", "use", s.Criterion.String(), Slug(s.Name))
 		}
 	}
@@ -194,12 +194,4 @@ func (e *Evaluator) listCavity(l *columnList, k int, at drumAt) {
 	l.add(FigureColumn, k, "m", "travel left downward for the charge of "+name, "travel_down", a, b)
 	l.add(FigureColumn, k, "kg/m3", "least density with which the charge of "+name+" would fit at its place", "least_density", a, b)
 	l.add(FigureColumn, k, "kg", "mass of the charge of "+name, "charge", a, b)
-}
-
-// Title names a subject in words.
-func (s *Subject) Title() string {
-	if s.Name == "rig" {
-		return s.Criterion.String()
-	}
-	return s.Criterion.String() + " of " + s.Name
 }

@@ -11,9 +11,8 @@ type Evaluator struct {
 	forest   *motion.Forest
 	subjects []Subject
 	weights  []float64 // by subject; 0 where not limited
-	total    float64   // Σ weights
+	last     Fidelity  // the least that computes every limit
 	charged  []drumAt  // the drums that hold a charge
-	wanted   bool      // a written limit is not computed by the screen
 	columns  []Column
 
 	titles      []string // of the subjects
@@ -57,6 +56,7 @@ type Workspace struct {
 	Why Reason // why it cannot exist
 
 	evaluator    *Evaluator
+	fidelity     Fidelity // of the figures
 	decoder      *space.Decoder
 	bodies       [motion.Max]motion.Body
 	rest         motion.Rest
@@ -115,7 +115,7 @@ func (w *Workspace) evaluate() {
 	}
 	w.mechanics(d)
 	w.fitCharges(d)
-	w.judge(e, d)
+	w.judge(e, d, Screen)
 }
 
 // mechanics works out what follows from the modes.

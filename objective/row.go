@@ -52,7 +52,7 @@ func (w *Workspace) RowTo(values []float32, missing []bool) {
 	}
 	w.putFigures(&r)
 	for k := range e.subjects {
-		if s := &e.subjects[k]; s.Limited && s.Computed {
+		if s := &e.subjects[k]; s.Limited && s.From == Screen {
 			r.put(w.utilisations[k])
 		}
 	}
@@ -133,11 +133,11 @@ func (w *Workspace) WorstLimit() (string, bool) {
 	return w.evaluator.titles[w.hardest], true
 }
 
-// Utilisation is that of subject k; false where it is not limited or the
-// screen does not compute it.
+// Utilisation is that of subject k; false where it is not limited or
+// not computed.
 func (w *Workspace) Utilisation(k int) (float64, bool) {
 	s := &w.evaluator.subjects[k]
-	return w.utilisations[k], w.Exists && s.Limited && s.Computed
+	return w.utilisations[k], w.Exists && s.Limited && s.From <= w.fidelity
 }
 
 // Pose is the absolute angle of every pendulum at rest, rad; nil where the

@@ -22,74 +22,14 @@ func use(demand, allowed float64) float64 {
 	return min(demand/allowed, ceiling)
 }
 
-// Subject is one thing that a criterion judges.
-type Subject struct {
-	Criterion space.Criterion
-	Name      string // pendulum, slow/fast pair, drum, or "rig"
-	Unit      string // of its value, SI
-	Limited   bool   // it counts
-	Computed  bool   // the screen computes it
-	index     int    // pendulum, target or charged drum
-}
-
-// Subjects lists what is judged, in the order of the criteria. It must not be
-// changed.
-func (e *Evaluator) Subjects() []Subject { return e.subjects }
-
-// listSubjects works out what the rig's criteria judge.
-func (e *Evaluator) listSubjects(d *space.Design) {
-	add := func(c space.Criterion, name, unit string, limited, computed bool, index int) {
-		e.subjects = append(e.subjects, Subject{c, name, unit, limited, computed, index})
-	}
-	names := e.rig.Pendulums
-	for k := range d.Targets.Periods {
-		add(space.Period, names[d.Targets.Periods[k].Pendulum].Name, "", true, true, k)
-	}
-	for k := range d.Targets.Ratios {
-		r := &d.Targets.Ratios[k]
-		add(space.Ratio, names[r.Slow].Name+"/"+names[r.Fast].Name, "", true, true, k)
-	}
-	for i := range names {
-		add(space.Level, names[i].Name, "rad", d.Limits[space.Level].Given, true, i)
-	}
-	for c := space.Slosh; c < space.CriterionCount; c++ {
-		limited := d.Limits[c].Given
-		switch c {
-		case space.Cavity:
-			for k, at := range e.charged {
-				add(c, names[at.pendulum].Name+", "+names[at.pendulum].Drums[at.drum], "", true, true, k)
-			}
-		case space.Slosh, space.Inflow:
-			add(c, "rig", "", limited, true, 0)
-		case space.TotalMass:
-			add(c, "rig", "kg", limited, true, 0)
-		default:
-			add(c, "rig", laterUnit[c], limited, false, 0)
-		}
-	}
-	e.weights = make([]float64, len(e.subjects))
+// judge fills values, utilisations and the verdict of a candidate that exists,
+// at a fidelity: the criteria that need more stay open.
+func (w *Workspace) judge(e *Evaluator, d *space.Design, at Fidelity) {
+	w.fidelity = at
+	sum, total, worst, hardest, open := 0.0, 0.0, 0.0, -1, at < e.last
 	for k := range e.subjects {
 		s := &e.subjects[k]
-		if s.Limited && s.Computed {
-			e.weights[k] = e.rig.Matters[s.Criterion]
-			e.total += e.weights[k]
-		}
-		if s.Limited && !s.Computed {
-			e.wanted = true
-		}
-		e.titles = append(e.titles, s.Title())
-	}
-}
-
-// laterUnit is the unit of criteria that the screen does not compute.
-var laterUnit = map[space.Criterion]string{space.PaperFit: "m", space.Clearance: "m"}
-
-// judge fills values, utilisations and the verdict of a candidate that exists.
-func (w *Workspace) judge(e *Evaluator, d *space.Design) {
-	sum, worst, hardest := 0.0, 0.0, -1
-	for k := range e.subjects {
-		s := &e.subjects[k]
-		if !s.Computed {
+		if s.From > at {
 			continue
 		}
 		value, u := w.measure(s, d)
@@ -103,17 +43,18 @@ func (w *Workspace) judge(e *Evaluator, d *space.Design) {
 		}
 		if weight := e.weights[k]; weight > 0 {
 			sum += weight * power(u, e.rig.Power)
+			total += weight
 		}
 	}
 	w.hardest = hardest
 	w.Verdict = Verdict{Exists: true, Worst: worst, Meets: Yes}
-	if e.total > 0 {
-		w.Verdict.Score = root(sum/e.total, e.rig.Power)
+	if total > 0 {
+		w.Verdict.Score = root(sum/total, e.rig.Power)
 	}
 	if worst > 1 {
 		w.Meets = No
 	}
-	if e.wanted {
+	if open {
 		w.Meets = NotKnown
 	}
 }

@@ -97,7 +97,7 @@ func printUnlimited(out io.Writer, e *objective.Evaluator) {
 		switch {
 		case !s.Limited:
 			free = append(free, s.Criterion.String()+" ("+s.Criterion.Written()+")")
-		case !s.Computed:
+		case s.From == objective.Later:
 			later = append(later, s.Criterion.String())
 		}
 	}
@@ -121,7 +121,7 @@ func printProbe(out io.Writer, e *objective.Evaluator, p search.Probed) {
 		fmt.Fprintf(out, "  cannot exist, %d points: %s\n", n, reason)
 	}
 	for k, s := range e.Subjects() {
-		if s.Limited && s.Computed && p.Exist > 0 && p.Least[k] > 1 {
+		if s.Limited && s.From == objective.Screen && p.Exist > 0 && p.Least[k] > 1 {
 			fmt.Fprintf(out, "  none keeps the limit of %s: the nearest is at %.3g times what is allowed\n", s.Title(), p.Least[k])
 		}
 	}
