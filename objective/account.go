@@ -28,6 +28,7 @@ type Account struct {
 	Triads     []TriadAccount          `json:"triads"`
 	Drums      []DrumAccount           `json:"drums"`
 	Criteria   []CriterionAccount      `json:"criteria"`
+	Motion     *MotionAccount          `json:"motion"` // nil until SwingUp
 	order      []string                // of the unknowns, for printers
 }
 
@@ -130,6 +131,9 @@ func (w *Workspace) Account() *Account {
 	w.accountCriteria(a, d)
 	if w.Exists {
 		w.accountMechanics(a, d)
+	}
+	if w.Exists && w.fidelity == Swung {
+		a.Motion = w.accountMotion(d)
 	}
 	return a
 }
@@ -269,7 +273,7 @@ func (w *Workspace) accountCriteria(a *Account, d *space.Design) {
 			allowed := s.allowed(d)
 			c.Allowed = &allowed
 		}
-		if w.Exists && s.From <= w.fidelity {
+		if w.Exists && w.known[k] {
 			value := w.values[k]
 			c.Value = &value
 			if s.Limited {

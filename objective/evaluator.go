@@ -11,9 +11,11 @@ type Evaluator struct {
 	forest   *motion.Forest
 	subjects []Subject
 	weights  []float64 // by subject; 0 where not limited
-	last     Fidelity  // the least that computes every limit
 	charged  []drumAt  // the drums that hold a charge
-	columns  []Column
+	columns  []Column  // of every row
+
+	finalistColumns []Column
+	work            *workPlan // nil where nothing is worked out
 
 	titles      []string // of the subjects
 	firstPart   []int    // a pendulum's number in the list of parts
@@ -40,6 +42,8 @@ func New(rig *space.Rig) *Evaluator {
 	e.listParts()
 	e.listSubjects(design)
 	e.columns = e.listColumns(design)
+	e.finalistColumns = e.listFinalistColumns(design)
+	e.work = planWork(e)
 	return e
 }
 
@@ -64,34 +68,43 @@ type Workspace struct {
 	separation   motion.Separation
 	triads       motion.Triads
 	drums        []cavity // parallel to Evaluator.charged
+	swung        *swing   // nil until a motion is followed
 	values       []float64
+	known        []bool    // by subject: its value was computed
 	utilisations []float64 // by subject; meaningless where not limited
 	hardest      int       // the subject with the largest utilisation, −1 if none
 	totalMass    float64
 	wallMoment   float64
+	worked       *workedOut // nil where nothing is worked out
 }
 
 // NewWorkspace makes one.
 func (e *Evaluator) NewWorkspace() *Workspace {
-	return &Workspace{
+	w := &Workspace{
 		evaluator:    e,
 		decoder:      e.rig.NewDecoder(),
 		drums:        make([]cavity, len(e.charged)),
 		values:       make([]float64, len(e.subjects)),
+		known:        make([]bool, len(e.subjects)),
 		utilisations: make([]float64, len(e.subjects)),
 	}
+	w.worked = newWorkedOut(w, e.work)
+	return w
 }
 
 // Score scores a point of the unit cube, one coordinate a searched unknown.
 func (w *Workspace) Score(point []float64) Verdict {
 	w.decoder.Point(point)
+	w.worked.solve()
 	w.evaluate()
 	return w.Verdict
 }
 
-// ScoreValues scores SI values of all unknowns, in rig order.
+// ScoreValues scores SI values of all unknowns, in rig order. What is worked out
+// is worked out again: its given value does not count.
 func (w *Workspace) ScoreValues(values []float64) Verdict {
 	w.decoder.Values(values)
+	w.worked.solve()
 	w.evaluate()
 	return w.Verdict
 }

@@ -53,7 +53,7 @@ func (w *Workspace) RowTo(values []float32, missing []bool) {
 	w.putFigures(&r)
 	for k := range e.subjects {
 		if s := &e.subjects[k]; s.Limited && s.From == Screen {
-			r.put(w.utilisations[k])
+			r.putIf(w.known[k], w.utilisations[k])
 		}
 	}
 	r.put(w.Worst)
@@ -137,7 +137,7 @@ func (w *Workspace) WorstLimit() (string, bool) {
 // not computed.
 func (w *Workspace) Utilisation(k int) (float64, bool) {
 	s := &w.evaluator.subjects[k]
-	return w.utilisations[k], w.Exists && s.Limited && s.From <= w.fidelity
+	return w.utilisations[k], w.Exists && s.Limited && w.known[k]
 }
 
 // Pose is the absolute angle of every pendulum at rest, rad; nil where the

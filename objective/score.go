@@ -26,15 +26,16 @@ func use(demand, allowed float64) float64 {
 // at a fidelity: the criteria that need more stay open.
 func (w *Workspace) judge(e *Evaluator, d *space.Design, at Fidelity) {
 	w.fidelity = at
-	sum, total, worst, hardest, open := 0.0, 0.0, 0.0, -1, at < e.last
+	sum, total, worst, hardest, open := 0.0, 0.0, 0.0, -1, false
 	for k := range e.subjects {
 		s := &e.subjects[k]
-		if s.From > at {
+		value, u, known := w.measure(s, d)
+		w.values[k], w.known[k] = value, known
+		if !s.Limited {
 			continue
 		}
-		value, u := w.measure(s, d)
-		w.values[k] = value
-		if !s.Limited {
+		if !known {
+			open = true
 			continue
 		}
 		w.utilisations[k] = u
@@ -59,32 +60,85 @@ func (w *Workspace) judge(e *Evaluator, d *space.Design, at Fidelity) {
 	}
 }
 
-// measure is the value of a subject and its utilisation: the signed relative
-// error of a period or a ratio, the signed tilt, and so on.
-func (w *Workspace) measure(s *Subject, d *space.Design) (value, u float64) {
+// measure is the value of a subject and its utilisation, where it is known:
+// the signed relative error of a period or a ratio, the signed tilt, and so on.
+func (w *Workspace) measure(s *Subject, d *space.Design) (value, u float64, known bool) {
+	if s.From > w.fidelity {
+		return 0, 0, false
+	}
 	switch s.Criterion {
 	case space.Period:
-		t := &d.Targets.Periods[s.index]
-		value = w.period(t.Pendulum)/t.Want - 1
-		return value, use(math.Abs(value), t.Within)
+		return w.measurePeriod(&d.Targets.Periods[s.index])
 	case space.Ratio:
-		t := &d.Targets.Ratios[s.index]
-		value = w.period(t.Slow)/w.period(t.Fast)/t.Is - 1
-		return value, use(math.Abs(value), t.Within)
+		return w.measureRatio(&d.Targets.Ratios[s.index], s.index)
 	case space.Level:
 		value = w.rest.Tilt[s.index]
-		return value, use(math.Abs(value), d.Limits[space.Level].Value)
+		return value, use(math.Abs(value), d.Limits[space.Level].Value), true
 	case space.Slosh:
 		value = w.worstSlosh()
 	case space.Inflow:
 		value = w.separation.Inflow[w.separation.WorstInflow]
 	case space.Cavity:
 		value = w.drums[s.index].needed
-		return value, min(value, ceiling)
+		return value, min(value, ceiling), true
 	case space.TotalMass:
 		value = w.totalMass
+	default:
+		return w.measureMotion(s, d)
 	}
-	return value, use(value, d.Limits[s.Criterion].Value)
+	return value, use(value, d.Limits[s.Criterion].Value), true
+}
+
+func (w *Workspace) measurePeriod(t *space.PeriodTarget) (value, u float64, known bool) {
+	period := space.Optional{Value: w.period(t.Pendulum), Given: true}
+	if w.fidelity == Swung {
+		period = w.swung.worst.Periods[t.Pendulum]
+	}
+	value = period.Value/t.Want - 1
+	return value, use(math.Abs(value), t.Within), period.Given
+}
+
+func (w *Workspace) measureRatio(t *space.RatioTarget, k int) (value, u float64, known bool) {
+	ratio := space.Optional{Value: w.period(t.Slow) / w.period(t.Fast), Given: true}
+	if w.fidelity == Swung {
+		ratio = w.swung.worst.Ratios[k].Kept
+	}
+	value = ratio.Value/t.Is - 1
+	return value, use(math.Abs(value), t.Within), ratio.Given
+}
+
+// measureMotion measures the criteria that only the motion tells.
+func (w *Workspace) measureMotion(s *Subject, d *space.Design) (value, u float64, known bool) {
+	x, allowed := &w.swung.worst, d.Limits[s.Criterion].Value
+	switch s.Criterion {
+	case space.Exchange:
+		return x.Exchange.Value, use(x.Exchange.Value, allowed), x.Exchange.Given
+	case space.Drift:
+		return x.Drift.Value, use(x.Drift.Value, allowed), x.Drift.Given
+	case space.Trace:
+		return x.Trace.Value, use(x.Trace.Value, allowed), x.Trace.Given
+	case space.PaperFit:
+		return x.Margin.Value, gapUse(x.Margin.Value, allowed), x.Margin.Given
+	case space.Spacing:
+		return x.Spacing.Value, min(allowed/max(x.Spacing.Value, leastSpacing), ceiling), x.Spacing.Given
+	}
+	return 0, 0, false
+}
+
+// leastSpacing keeps the utilisation of merged passes finite.
+const leastSpacing = 1e-6
+
+// gapUse is the utilisation of a gap: allowed/gap where the gap is larger than
+// allowed, else 2 − gap/allowed, smooth through contact. A gap allowed nought
+// is measured against a millimetre.
+func gapUse(gap, allowed float64) float64 {
+	if !(allowed > 0) {
+		allowed = zeroGap
+	}
+	if gap > allowed {
+		return allowed / gap
+	}
+	return min(2-gap/allowed, ceiling)
 }
 
 // period is the period of pendulum i's own mode, s.

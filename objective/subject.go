@@ -76,7 +76,16 @@ func (e *Evaluator) add(s Subject) {
 	weight := 0.0
 	if s.Limited {
 		weight = e.rig.Matters[s.Criterion]
-		e.last = max(e.last, s.From)
 	}
 	e.weights = append(e.weights, weight)
+}
+
+// NeedsMotion tells whether a limit is written that only the full motion tells.
+func (e *Evaluator) NeedsMotion() bool {
+	for k := range e.subjects {
+		if s := &e.subjects[k]; s.Limited && s.From == Swung {
+			return true
+		}
+	}
+	return false
 }

@@ -6,6 +6,7 @@ import "fmt"
 const (
 	DefaultEvaluations        = 300_000
 	DefaultSeed        uint64 = 1
+	DefaultMotions            = 800
 )
 
 // Sizes from which islands and epochs follow. They depend on the number of
@@ -33,6 +34,9 @@ type Plan struct {
 	Islands     int    `json:"islands"`
 	Epochs      int    `json:"epochs"`
 
+	// Motions is a ceiling over the full motions that finalists get.
+	Motions int `json:"motions"`
+
 	// Set holds unknowns at values, one NAME=VALUE a line; the others are searched.
 	Set string `json:"set,omitempty"`
 }
@@ -50,7 +54,7 @@ func NewPlan(evaluations int, seed uint64) Plan {
 	evaluations = min(evaluations, MaxEvaluations)
 	islands := islandsFor(evaluations)
 	perEpoch := islands * taskEvaluations
-	return Plan{Seed: seed, Evaluations: evaluations, Islands: islands, Epochs: (evaluations + perEpoch - 1) / perEpoch}
+	return Plan{Motions: DefaultMotions, Seed: seed, Evaluations: evaluations, Islands: islands, Epochs: (evaluations + perEpoch - 1) / perEpoch}
 }
 
 func islandsFor(evaluations int) int {
@@ -76,6 +80,8 @@ func (p Plan) Check() error {
 		return fmt.Errorf("plan: %d islands: 1 to %d are possible", p.Islands, 1<<islandBits-1)
 	case p.Epochs < 1 || p.Epochs >= 1<<epochBits:
 		return fmt.Errorf("plan: %d epochs: 1 to %d are possible", p.Epochs, 1<<epochBits-1)
+	case p.Motions < 1:
+		return fmt.Errorf("plan: %d motions: at least 1 is needed", p.Motions)
 	case p.Evaluations > MaxEvaluations:
 		return fmt.Errorf("plan: %d evaluations: at most %d are possible", p.Evaluations, MaxEvaluations)
 	case p.Evaluations/(p.Islands*p.Epochs) >= 1<<numberBits-1:

@@ -39,6 +39,16 @@ var stages = [StageCount]string{"spread", "genetic", "simplex"}
 
 func (s Stage) String() string { return stages[s] }
 
+// StageNamed finds a stage by its name.
+func StageNamed(name string) (Stage, bool) {
+	for s, n := range stages {
+		if n == name {
+			return Stage(s), true
+		}
+	}
+	return 0, false
+}
+
 // NoParent stands where a row has no known parent.
 const NoParent int64 = -1
 

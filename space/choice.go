@@ -13,12 +13,15 @@ type option struct {
 	at   int
 }
 
+// oneSpaced is text with one space for every run of white space.
+func oneSpaced(text string) string { return strings.Join(strings.Fields(text), " ") }
+
 // optionsOf splits `x or y or z`.
 func optionsOf(text string) []option {
 	var list []option
 	at := 0
 	for _, part := range strings.Split(text, " or ") {
-		list = append(list, option{strings.TrimSpace(part), at + len(part) - len(strings.TrimLeft(part, " "))})
+		list = append(list, option{oneSpaced(part), at + len(part) - len(strings.TrimLeft(part, " "))})
 		at += len(part) + len(" or ")
 	}
 	return list
@@ -113,7 +116,7 @@ func amountOf(text string, like quantity.Amount) (float64, error) {
 // quantity of the same size.
 func (u *Unknown) parseOption(text string) (float64, error) {
 	for i, o := range u.Options {
-		if strings.EqualFold(o, text) {
+		if strings.EqualFold(o, oneSpaced(text)) {
 			return float64(i), nil
 		}
 	}

@@ -24,9 +24,6 @@ func (r *Rig) Doubts() []Note {
 
 // doubts are those about an unknown's own range and value.
 func (u *Unknown) doubts() (list []string) {
-	if u.Kind == WorkedOut && !u.Is.Given {
-		list = append(list, "is not yet worked out: the middle of its range is taken")
-	}
 	if u.Kind == Stepped {
 		if end := u.Lo + u.Step*float64(u.Count()-1); math.Abs(end-u.Hi) > stepSlack*u.Step {
 			list = append(list, fmt.Sprintf("its steps do not reach the end of its range: the last is %s", u.show(end)))

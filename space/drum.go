@@ -48,7 +48,7 @@ func (r *reader) readDrum(e entry, b *body, d *Drum) []string {
 func (r *reader) checkHalf(s section, key string, wall, whole number, text, allowed string) {
 	w, ok := r.constant(wall)
 	v, ok2 := r.constant(whole)
-	if ok && ok2 && v > 0 && w >= v/2 {
+	if ok && ok2 && w >= v/2-cutSlack {
 		r.wrong(s.at[key].spot, 0, text, allowed, "make it thinner")
 	}
 }

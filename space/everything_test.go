@@ -51,7 +51,7 @@ pendulums:
         mortise:
           - {at: [100 mm, 0 mm], width: 40 mm, height: 20 mm}
           - {at: end, width: 30 mm, height: 10 mm, depth: 1 mm}
-        hole: {at: tip, across: 8 mm, depth: 2 mm}
+        hole: {at: tip, across: 8 mm, depth: 1 mm}
       brace: {from: [0 mm, 0 mm], to: tip, section: 1/2 x 1-1/4 in, of: ash}
     drums:
       main: {at: end, across: 380 mm, deep: 90 mm, rim: ring, faces: 6 mm, of: birch plywood, z: 200 mm,
@@ -169,7 +169,7 @@ func checkVoids(t *testing.T, voids []Void) {
 		{Recess, Vec{0, 0.03}, 0.05, 0.012, 0.002},
 		{Mortise, Vec{0.1, 0}, 0.04, 0.02, 0.005}, // as deep as the bar is thick
 		{Mortise, Vec{0.52, 0}, 0.03, 0.01, 0.001},
-		{Hole, Vec{-0.4, 0}, 0.008, 0.008, 0.002},
+		{Hole, Vec{-0.4, 0}, 0.008, 0.008, 0.001},
 	}
 	if len(voids) != len(want) {
 		t.Fatalf("%d voids, want %d", len(voids), len(want))

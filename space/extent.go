@@ -38,7 +38,7 @@ func (s *source) skipBlank(at int) int {
 	for at < len(s.data) {
 		switch {
 		case s.blank(at):
-			at += max(1, breakSize(s.data[at:]))
+			at = s.skipSpace(at)
 		case s.data[at] == '#':
 			at = s.lineEnd(at)
 		default:
@@ -62,29 +62,26 @@ func (s *source) lineEnd(at int) int {
 	return at
 }
 
-// extent is where the text of a scalar or an alias lies, quotes included. ok is
-// false where its end cannot be told.
-func (s *source) extent(n *yaml.Node) (from, to int, ok bool) {
+// extent is where the text of a scalar or an alias lies, quotes included.
+func (s *source) extent(n *yaml.Node) (from, to int) {
 	from = s.start(n)
 	switch {
 	case n.Kind == yaml.AliasNode:
-		return from, from + len("*") + len(n.Value), true
-	case n.Kind != yaml.ScalarNode:
-		return from, from, false
+		to = from + len("*") + len(n.Value)
 	case n.Style&yaml.DoubleQuotedStyle != 0:
-		to, ok = s.quoteEnd(from, '"')
+		to = s.quoteEnd(from, '"')
 	case n.Style&yaml.SingleQuotedStyle != 0:
-		to, ok = s.quoteEnd(from, '\'')
+		to = s.quoteEnd(from, '\'')
 	case n.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0:
-		to, ok = s.blockEnd(from, n), true
+		to = s.blockEnd(from, n)
 	default:
-		to, ok = s.plainEnd(from, n.Value)
+		to = s.plainEnd(from, n.Value)
 	}
-	return from, to, ok
+	return from, to
 }
 
 // quoteEnd is the offset after the quote that closes the one at from.
-func (s *source) quoteEnd(from int, quote byte) (int, bool) {
+func (s *source) quoteEnd(from int, quote byte) int {
 	for at := from + 1; at < len(s.data); at++ {
 		switch {
 		case quote == '"' && s.data[at] == '\\':
@@ -93,32 +90,43 @@ func (s *source) quoteEnd(from int, quote byte) (int, bool) {
 		case quote == '\'' && at+1 < len(s.data) && s.data[at+1] == '\'':
 			at++
 		default:
-			return at + 1, true
+			return at + 1
 		}
 	}
-	return from, false
+	panic("space: a quoted text without an end was read as YAML")
 }
 
-// plainEnd follows the value of a plain scalar through the text: a blank of
-// the value may be any run of blanks and line breaks there.
-func (s *source) plainEnd(from int, value string) (int, bool) {
+// plainEnd follows the value of a plain scalar through the text: a run of
+// blanks and line breaks in the value may be another such run there.
+func (s *source) plainEnd(from int, value string) int {
 	at := from
 	for i := 0; i < len(value); {
-		if value[i] != ' ' && value[i] != '\n' {
-			if at >= len(s.data) || s.data[at] != value[i] {
-				return from, false
-			}
-			at, i = at+1, i+1
+		if width := blankWidth(value[i:]); width > 0 {
+			i += width
+			at = s.skipSpace(at)
 			continue
 		}
-		for i < len(value) && (value[i] == ' ' || value[i] == '\n') {
-			i++
+		if at >= len(s.data) || s.data[at] != value[i] {
+			panic("space: a plain text is not where YAML read it")
 		}
-		for at < len(s.data) && s.blank(at) {
-			at += max(1, breakSize(s.data[at:]))
-		}
+		at, i = at+1, i+1
 	}
-	return at, true
+	return at
+}
+
+// blankWidth is the length of the run of blanks and line breaks that text
+// begins with.
+func blankWidth(text string) int {
+	b := source{data: []byte(text)}
+	return b.skipSpace(0)
+}
+
+// skipSpace passes spaces, tabs and line breaks.
+func (s *source) skipSpace(at int) int {
+	for at < len(s.data) && s.blank(at) {
+		at += max(1, breakSize(s.data[at:]))
+	}
+	return at
 }
 
 // blockEnd is the end of the last line of a block scalar whose mark (| or >)

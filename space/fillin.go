@@ -84,11 +84,11 @@ func (w *filler) fill(m mark, span, value string) {
 
 // wrap turns `350 to 700 mm` into {range: 350 to 700 mm, is: ...}.
 func (w *filler) wrap(m mark, span, value string) {
-	from, to, ok := w.extent(m.value)
+	from, to := w.extent(m.value)
 	style := w.styleOf(m.key)
 	raw := string(w.data[from:to])
 	plain := m.value.Kind == yaml.ScalarNode && m.value.Style&^yaml.TaggedStyle == 0
-	if !ok || m.value.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0 || plain && strings.ContainsAny(raw, ",[]{}") {
+	if m.value.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0 || plain && strings.ContainsAny(raw, ",[]{}") {
 		raw = doubleQuoted(strings.TrimSpace(m.value.Value))
 	}
 	// an anchor or a tag stays with the text that it belongs to
@@ -99,7 +99,7 @@ func (w *filler) wrap(m mark, span, value string) {
 
 // spellOut writes a mapping that is given by an alias out, with its own value.
 func (w *filler) spellOut(m mark, target *yaml.Node, value string) {
-	from, to, _ := w.extent(m.value)
+	from, to := w.extent(m.value)
 	style := w.styleOf(m.key)
 	var parts []string
 	for i := 0; i+1 < len(target.Content); i += 2 {
@@ -125,7 +125,7 @@ func (w *filler) fillMapping(m mark, n *yaml.Node, value string) {
 		}
 	}
 	style := w.styleOf(key)
-	_, end, _ := w.extent(span)
+	_, end := w.extent(span)
 	if n.Style&yaml.FlowStyle != 0 {
 		w.put(end, end, ", "+style.key("is")+": "+style.text(value))
 		return
@@ -146,10 +146,7 @@ func blankOut(c rune) rune {
 
 // replace writes a new value over an old one.
 func (w *filler) replace(n *yaml.Node, style style, value string) {
-	from, to, ok := w.extent(n)
-	if !ok {
-		return
-	}
+	from, to := w.extent(n)
 	if n.Style&(yaml.DoubleQuotedStyle|yaml.SingleQuotedStyle) != 0 {
 		style.quoted = true
 	}
@@ -190,7 +187,6 @@ func (s style) text(value string) string {
 
 // doubleQuoted is text as a YAML and JSON string; it holds printable text only.
 func doubleQuoted(text string) string {
-	text = strings.Join(strings.Fields(text), " ")
-	text = strings.ReplaceAll(text, `\`, `\\`)
+	text = strings.ReplaceAll(oneSpaced(text), `\`, `\\`)
 	return `"` + strings.ReplaceAll(text, `"`, `\"`) + `"`
 }

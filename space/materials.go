@@ -47,6 +47,7 @@ func (r *reader) ownStock(name string) (index int, built bool) {
 // readFigures reads the figures of one material.
 func (r *reader) readFigures(at spot, m *material.Material) {
 	s := r.section(at, materialKeys())
+	r.spoilt[m.Name] = s.meant["density"]
 	for _, f := range material.Fields() {
 		e, ok := s.at[f.Key]
 		if !ok {
@@ -54,6 +55,8 @@ func (r *reader) readFigures(at spot, m *material.Material) {
 		}
 		if v, ok := r.fixed(e.spot, dimensionOf(f), positive); ok {
 			*m.Property(f.Key) = material.Property{Value: v, Unit: f.Unit, Source: ownSource, Given: true}
+		} else if f.Key == "density" {
+			r.spoilt[m.Name] = true
 		}
 	}
 }
@@ -108,15 +111,28 @@ func (r *reader) readChosen(at spot, unknown int, u *Unknown, to *int) {
 		}
 		return
 	}
+	if table := r.tableOf(at, u); table != nil {
+		r.picks = append(r.picks, pointedPick{unknown, table, to})
+	}
+}
+
+// tableOf is the material of each option of a choice, nil where one is none;
+// that is reported for the first part that needs it.
+func (r *reader) tableOf(at spot, u *Unknown) []int {
+	if table, ok := r.tables[u]; ok {
+		return table
+	}
 	table := make([]int, len(u.Options))
 	for i, o := range u.Options {
 		index, ok := r.stockNamed(at, o, " (an option of "+quoted(u.Name)+")")
 		if !ok {
-			return
+			table = nil
+			break
 		}
 		table[i] = index
 	}
-	r.picks = append(r.picks, pointedPick{unknown, table, to})
+	r.tables[u] = table
+	return table
 }
 
 // stockNamed is the index in Rig.Materials of a material that a part names.
@@ -131,6 +147,9 @@ func (r *reader) stockNamed(at spot, name, from string) (int, bool) {
 		return 0, false
 	}
 	m := &r.stock[i]
+	if !m.Density.Given && r.spoilt[m.Name] {
+		return 0, false
+	}
 	if !m.Density.Given {
 		r.wrong(at, 0, "no one gave "+quoted(m.Name)+from+" a density", "", "add `"+m.Name+": {density: 700 kg/m3}` under `materials`")
 		return 0, false

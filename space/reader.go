@@ -18,6 +18,8 @@ type reader struct {
 	formulas *formula.Builder
 	stock    []material.Material // built in and the file's own
 	used     map[string]int      // stock name -> index into rig.Materials
+	spoilt   map[string]bool     // materials whose density has a mistake of its own
+	tables   map[*Unknown][]int  // materials of the options of choices
 	inputs   []formula.Reg       // by unknown; a choice: its index
 	bodies   []body              // by pendulum
 	writes   []pointedWrite
@@ -66,6 +68,8 @@ func newRig(file string, data []byte) *Rig {
 // what stands further down.
 func (r *reader) readRig(root spot) {
 	r.used = map[string]int{}
+	r.tables = map[*Unknown][]int{}
+	r.spoilt = map[string]bool{}
 	r.words = newUses()
 	top := r.section(root, rigKeys)
 	r.readName(top)

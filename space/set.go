@@ -9,7 +9,8 @@ import (
 
 // Set is the rig with values given on a command line, each NAME=VALUE: a
 // quantity in any fitting unit, or an option. They take the place of `is:`; a
-// search still moves what it searched. The error is *Mistakes.
+// search still moves what it searched, but what was to be worked out is held.
+// The error is *Mistakes.
 func (r *Rig) Set(assignments []string) (*Rig, error) { return r.assign(assignments, false) }
 
 // Fix is Set, and holds what it sets: a search leaves it alone.
@@ -48,7 +49,7 @@ func (r *Rig) assignOne(assignment string, fix bool) *Mistake {
 	if err != nil {
 		return &Mistake{Where: "--set " + assignment, Text: textOf(err)}
 	}
-	u.Is, u.Fixed = Optional{v, true}, u.Fixed || fix
+	u.Is, u.Fixed = Optional{v, true}, u.Fixed || fix || u.Kind == WorkedOut
 	return nil
 }
 

@@ -6,6 +6,8 @@ import (
 
 	"evenswing/space/formula"
 	"evenswing/space/quantity"
+
+	"go.yaml.in/yaml/v3"
 )
 
 // maxUnknowns is far above what a search can handle well.
@@ -85,7 +87,7 @@ const brokenFormula = "("
 
 // readUnknown reads `a to b`, `x or y`, or the mapping that holds one of them.
 func (r *reader) readUnknown(e entry, u *Unknown) bool {
-	if len(e.value().Content) == 0 {
+	if e.value().Kind != yaml.MappingNode {
 		return r.readSpan(e.spot, u)
 	}
 	s := r.section(e.spot, unknownKeys)

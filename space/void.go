@@ -84,7 +84,7 @@ func (r *reader) readThrough(s section, key string, m beam, v *Void) number {
 	return m.thick
 }
 
-// cutSlack forgives rounding where a void ends just at the bar's side, m.
+// cutSlack forgives rounding where two sizes meet exactly, m.
 const cutSlack = 1e-9
 
 // checkCut refuses a void that is larger than its bar or beside it, where
@@ -96,7 +96,7 @@ func (r *reader) checkCut(at spot, c cut, m beam) {
 	if !ok || !ok2 {
 		return
 	}
-	if across >= height {
+	if across >= height-cutSlack {
 		r.wrong(at, 0, "this cut goes through the whole height of the bar", "less than the bar's height", "make it shallower")
 		return
 	}

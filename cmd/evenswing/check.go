@@ -22,7 +22,10 @@ func (c *checkCommand) Run(to *console) error {
 	if err != nil {
 		return err
 	}
-	e := objective.New(rig)
+	e, err := newEvaluator(rig)
+	if err != nil {
+		return err
+	}
 	printRig(to.out, rig)
 	printNotes(to.out, "Assumed, since the file does not say:", rig.Assumed)
 	printUnlimited(to.out, e)
@@ -64,10 +67,10 @@ func startWords(rig *space.Rig, i int) string {
 	u := &rig.Unknowns[i]
 	value := u.Show(rig.StartValues()[i])
 	switch {
+	case u.Kind == space.WorkedOut && !u.Fixed:
+		return "worked out for every candidate"
 	case u.Is.Given:
 		return "is " + value
-	case u.Kind == space.WorkedOut:
-		return "not worked out yet: " + value + ", the middle of its range, is assumed"
 	}
 	return "evaluate takes " + value
 }

@@ -23,8 +23,13 @@ func (c *evaluateCommand) Run(to *console) error {
 	if err != nil {
 		return err
 	}
-	w := objective.New(rig).NewWorkspace()
+	e, err := newEvaluator(rig)
+	if err != nil {
+		return err
+	}
+	w := e.NewWorkspace()
 	w.ScoreValues(rig.StartValues())
+	w.SwingUp()
 	account := w.Account()
 	if c.JSON {
 		return printJSON(to.out, account)
@@ -51,6 +56,7 @@ func printAccount(out io.Writer, a *objective.Account) {
 	printPendulums(out, a)
 	printModes(out, a)
 	printTriads(out, a)
+	printMotion(out, a)
 	printDrums(out, a)
 	printCriteria(out, a)
 	fmt.Fprintf(out, "\nAll that hangs weighs %.1f kg. This is an estimate, not an engineer's check: local codes and\nlicensed practice come first; hang nothing over people without a second hold.\n", totalMass(a))
@@ -105,6 +111,34 @@ func printTriads(out io.Writer, a *objective.Account) {
 		fmt.Fprintf(t, "%d + %d = %d\t%+.3f\t%.4g\t%.2f\n", x.A, x.B, x.C, 100*x.Detuning, x.Coupling, 100*x.Exchange)
 	}
 	t.Flush()
+}
+
+func printMotion(out io.Writer, a *objective.Account) {
+	m := a.Motion
+	if m == nil {
+		return
+	}
+	fmt.Fprintf(out, "\nSwinging, damped, the worst of %d releases:\n", m.Releases)
+	if m.Reason != nil {
+		fmt.Fprintf(out, "  %s\n", *m.Reason)
+	}
+	if m.OverTop {
+		fmt.Fprintln(out, "  a pendulum swings beyond a right angle")
+	}
+	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "  ratio\tlinear\tkept\tdrift %\tpull %")
+	for _, r := range m.Ratios {
+		fmt.Fprintf(t, "  %s/%s\t%.5f\t%s\t%s\t%s\n", r.Slow, r.Fast, r.Linear, shownTo(r.Kept, 1, 5), shownTo(r.Drift, 100, 4), shownTo(r.Pull, 100, 4))
+	}
+	t.Flush()
+}
+
+// shownTo shows a figure times a factor with so many decimals.
+func shownTo(x *float64, factor float64, decimals int) string {
+	if x == nil {
+		return "not known"
+	}
+	return fmt.Sprintf("%.*f", decimals, *x*factor)
 }
 
 func printDrums(out io.Writer, a *objective.Account) {

@@ -22,6 +22,7 @@ type searchCommand struct {
 	Rig         string   `arg:"" help:"The rig file."`
 	Out         string   `required:"" placeholder:"RUN" help:"The folder of the run. The same command carries on with a run that was interrupted."`
 	Evaluations int      `placeholder:"N" help:"How many candidates to try, over all stages (default 300,000)."`
+	Motions     int      `placeholder:"N" help:"How many full motions the finalists get (default 800): one a release that a design is judged by."`
 	Seed        uint64   `placeholder:"N" help:"Where chance starts from (default 1); the same seed gives the same rows."`
 	Cores       int      `placeholder:"N" help:"How many cores to use (default all); the rows do not depend on it."`
 	Top         int      `default:"10" placeholder:"N" help:"How many designs the shortlist holds."`
@@ -37,6 +38,9 @@ func (c *searchCommand) Run(to *console) error {
 		return err
 	}
 	plan := search.NewPlan(c.Evaluations, c.Seed)
+	if c.Motions > 0 {
+		plan.Motions = c.Motions
+	}
 	plan.Set = strings.Join(c.Set, "\n")
 	return c.work(to, rig, plan)
 }
@@ -45,6 +49,8 @@ func (c *searchCommand) check() error {
 	switch {
 	case c.Evaluations < 0 || c.Evaluations > search.MaxEvaluations:
 		return fault("--evaluations %d: 1 to %d are possible", c.Evaluations, search.MaxEvaluations)
+	case c.Motions < 0:
+		return fault("--motions %d: 1 or more", c.Motions)
 	case c.Cores < 0:
 		return fault("--cores %d: 1 or more, or 0 for all", c.Cores)
 	case c.Top < 1 || c.Top > mostDesigns:
@@ -93,7 +99,7 @@ func evaluatorOf(rig *space.Rig, plan search.Plan) (*objective.Evaluator, error)
 	if rig.Dim() == 0 {
 		return nil, fault("%s: there is nothing to search: give it unknowns, or leave one without --set", rig.File)
 	}
-	return objective.New(rig), nil
+	return newEvaluator(rig)
 }
 
 // openRun opens a finished or unfinished run to be read.

@@ -12,6 +12,7 @@ import (
 	"evenswing/output/durable"
 	"evenswing/output/report"
 	"evenswing/output/shortlist"
+	"evenswing/space"
 )
 
 // mostDesigns bounds a shortlist: more is no list that anyone reads.
@@ -55,13 +56,14 @@ func writeShortlist(to *console, run *dataset.Run, e *objective.Evaluator, top i
 
 func printShortlist(out io.Writer, w *shortlist.Written) {
 	p := w.Page
-	fmt.Fprintf(out, "%s: %s designs tried, %s meet every limit, in %s\n\n", p.Rig, count(p.Tried), count(p.Meeting), families(w.List.Families))
+	fmt.Fprintf(out, "%s: %s designs tried, %s meet every limit, in %s\n", p.Rig, count(p.Tried), count(p.Meeting), families(p.Families))
+	fmt.Fprintf(out, "the full motion of %s of them was followed; ranked by that\n\n", count(w.Swung))
 	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
-	fmt.Fprintf(t, "rank\tfile\tscore\thardest limit at\tmass kg\t%s\n", periodHeads(p.Sheets[0].Pendulums))
+	fmt.Fprintf(t, "rank\tfile\tscore\thardest limit at\tdrift %%\tmass kg\t%s\n", periodHeads(p.Sheets[0].Pendulums))
 	for k := range p.Sheets {
 		s := &p.Sheets[k]
 		c := w.List.Designs[k]
-		fmt.Fprintf(t, "%d\t%s\t%.4f\t%.3g\t%.1f\t%s\n", s.Rank, s.File, s.Score, c.Worst, s.Mass, periods(s.Pendulums))
+		fmt.Fprintf(t, "%d\t%s\t%.4f\t%.3g\t%s\t%.1f\t%s\n", s.Rank, s.File, s.Score, c.Worst, driftOf(s), s.Mass, periods(s.Pendulums))
 	}
 	t.Flush()
 	if w.List.Nearer > 0 {
@@ -81,6 +83,16 @@ func families(n int) string {
 		return fmt.Sprintf("%d families or more", n)
 	}
 	return fmt.Sprintf("%d families", n)
+}
+
+// driftOf is a design's drift in percent.
+func driftOf(s *report.Sheet) string {
+	for _, c := range s.Criteria {
+		if c.Kind == space.Drift && c.Value.Given {
+			return fmt.Sprintf("%.3f", 100*c.Value.Value)
+		}
+	}
+	return "-"
 }
 
 func periodHeads(list []report.Pendulum) string {

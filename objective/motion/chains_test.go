@@ -43,7 +43,7 @@ func (m *chainMaker) between(a, b float64) float64 { return a + (b-a)*m.rng.Floa
 func (m *chainMaker) sign() float64 { return float64(2*m.rng.IntN(2) - 1) }
 
 // draw makes chains until one is feasible.
-func (m *chainMaker) draw() (*sketch, *studied) {
+func (m *chainMaker) draw() *studied {
 	for {
 		s := m.guess()
 		if s == nil || !s.meet() {
@@ -56,7 +56,7 @@ func (m *chainMaker) draw() (*sketch, *studied) {
 			st.from[i] = m.sign() * m.between(3, 6) * math.Pi / 180
 		}
 		st.ratios = m.ratiosOf(&r.modes)
-		return s, st
+		return st
 	}
 }
 

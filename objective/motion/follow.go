@@ -22,14 +22,14 @@ const (
 // rest in from (rad, by pendulum), speeds zero, and followed for until seconds.
 func (w *Workspace) MeasureTo(dst *Measures, d *Dynamics, b *Bands, from *[Max]float64, until float64, path Path) {
 	y := d.start(from)
-	*dst = Measures{}
-	if path == Fast && w.skim(dst, d, b, &y, until) {
-		dst.Followed = Fast
+	if path == Fast {
+		w.fast(dst, d, b, &y, until)
 	} else {
-		*dst = Measures{Ending: w.track(dst, d, b, &y, until)}
+		*dst = Measures{}
+		dst.Ending = w.track(dst, d, b, &y, until, w.tolerance())
 	}
 	var z modal
-	d.modalTo(&z, &y)
+	w.equations.modalTo(&z, d, &y)
 	w.judgeTo(dst, d, b, &z)
 }
 
@@ -42,11 +42,11 @@ func (d *Dynamics) start(from *[Max]float64) (y point) {
 }
 
 // track follows the accurate path and takes the samples from its dense output.
-func (w *Workspace) track(dst *Measures, d *Dynamics, b *Bands, y *point, until float64) Ending {
+func (w *Workspace) track(dst *Measures, d *Dynamics, b *Bands, y *point, until, tolerance float64) Ending {
 	per := max(slowSamples, int(math.Ceil(cycleSamples*d.fastest()/b.Base)))
 	per = min(per, mostSamples)
 	w.slow.open(b, per)
-	w.begin(d, y, w.tolerance())
+	w.begin(d, y, tolerance)
 	at, sample := *y, 0
 	step := w.slow.period / float64(per)
 	for {
@@ -55,6 +55,7 @@ func (w *Workspace) track(dst *Measures, d *Dynamics, b *Bands, y *point, until 
 			w.sample(d, sample, &at)
 			sample++
 		}
+		w.trail(d, until)
 		dst.seen(d, &w.walk.y)
 		if w.walk.t >= until {
 			return Whole
@@ -72,7 +73,7 @@ func (w *Workspace) sample(d *Dynamics, number int, y *point) {
 	if j == 0 && number > 0 {
 		w.slow.close()
 	}
-	d.modalTo(&z, y)
+	w.equations.modalTo(&z, d, y)
 	w.slow.take(j, &z)
 }
 

@@ -68,6 +68,11 @@ func (r *rubbing) hold(d *Dynamics, e *equations, acc *[Max]float64) {
 			acc[i] += b[a] * x[a][i]
 		}
 	}
+	for i := 0; i < d.n; i++ { // without rounding, or what stands creeps
+		if d.losses.friction[i] > 0 && r.slip[i] == 0 {
+			acc[i] -= d.across(acc, i)
+		}
+	}
 }
 
 // across is the difference of v over the pivot of place i.
@@ -78,34 +83,6 @@ func (d *Dynamics) across(v *[Max]float64, i int) float64 {
 	return v[i]
 }
 
-// cholesky solves g x = b in place, g positive definite, its lower triangle
-// given.
-func cholesky(g *[Max][Max]float64, b *[Max]float64, n int) {
-	for a := 0; a < n; a++ {
-		for c := 0; c <= a; c++ {
-			sum := g[a][c]
-			for k := 0; k < c; k++ {
-				sum -= g[a][k] * g[c][k]
-			}
-			if c == a {
-				g[a][a] = math.Sqrt(sum)
-			} else {
-				g[a][c] = sum / g[c][c]
-			}
-		}
-		for c := 0; c < a; c++ {
-			b[a] -= g[a][c] * b[c]
-		}
-		b[a] /= g[a][a]
-	}
-	for a := n - 1; a >= 0; a-- {
-		for c := a + 1; c < n; c++ {
-			b[a] -= g[c][a] * b[c]
-		}
-		b[a] /= g[a][a]
-	}
-}
-
 // stillness is the slip, as a share of the motion's largest rate, below which
 // a pivot counts as standing still when an event is settled: far above the
 // rounding of an event's time, far below any rate that is seen.
@@ -113,54 +90,80 @@ const stillness = 1e-10
 
 // settle decides at y which pivots stick and which way the others slip. Pivots
 // that stand still are taken to stick; those that would need more torque than
-// their friction are let go, the worst first.
+// their friction are let go, the worst first, and one that then turns out to
+// go against the way it was let go sticks again.
 func (w *Workspace) settle(d *Dynamics, y *point, fastest float64) {
 	r := &w.rubbing
 	r.count = 0
+	var still [Max]bool
 	for i := 0; i < d.n; i++ {
 		if d.losses.friction[i] == 0 {
 			continue
 		}
 		v := d.slip(y, i)
 		if r.slip[i] = math.Copysign(1, v); math.Abs(v) <= stillness*fastest {
-			r.slip[i] = 0
-			r.stuck[r.count] = i
-			r.count++
-			w.align(d, y, i)
+			still[i] = true
+			r.stick(i)
+			d.align(y, i)
 		}
 	}
 	var dy point
-	for r.count > 0 {
+	for round := 0; round < settleRounds; round++ {
 		w.slope(d, y, &dy)
-		worst, over := -1, 1.0
-		for a := 0; a < r.count; a++ {
-			i := r.stuck[a]
-			if x := math.Abs(r.holds[i]) / d.losses.friction[i]; x > over {
-				worst, over = a, x
-			}
-		}
-		if worst < 0 {
+		if !r.letGo(d) && !r.catch(d, &dy, &still) {
 			return
 		}
-		r.release(worst)
 	}
 }
 
+// settleRounds bounds the changes of mind in settle. Two a pivot do.
+const settleRounds = 4 * Max
+
+// letGo frees the stuck pivot that most exceeds its friction, the way that its
+// torque held it from going; false where none does.
+func (r *rubbing) letGo(d *Dynamics) bool {
+	worst, over := -1, 1.0
+	for a := 0; a < r.count; a++ {
+		i := r.stuck[a]
+		if x := math.Abs(r.holds[i]) / d.losses.friction[i]; x > over {
+			worst, over = a, x
+		}
+	}
+	if worst < 0 {
+		return false
+	}
+	i := r.stuck[worst]
+	r.slip[i] = -math.Copysign(1, r.holds[i])
+	r.count--
+	copy(r.stuck[worst:r.count], r.stuck[worst+1:r.count+1])
+	return true
+}
+
+// catch sticks a pivot that stood still, was let go and is driven against its
+// slip; false where none is.
+func (r *rubbing) catch(d *Dynamics, dy *point, still *[Max]bool) bool {
+	for i := 0; i < d.n; i++ {
+		if still[i] && r.slip[i]*d.slip(dy, i) < 0 {
+			r.stick(i)
+			return true
+		}
+	}
+	return false
+}
+
+// stick adds the body at place i to the stuck.
+func (r *rubbing) stick(i int) {
+	r.slip[i] = 0
+	r.stuck[r.count] = i
+	r.count++
+}
+
 // align gives the body at place i the rate of its parent.
-func (w *Workspace) align(d *Dynamics, y *point, i int) {
+func (d *Dynamics) align(y *point, i int) {
 	y.rate[i] = 0
 	if p := d.parent[i]; p != space.Wall {
 		y.rate[i] = y.rate[p]
 	}
-}
-
-// release lets the stuck pivot of the given number go, the way that its torque
-// held it from going.
-func (r *rubbing) release(number int) {
-	i := r.stuck[number]
-	r.slip[i] = -math.Copysign(1, r.holds[i])
-	r.count--
-	copy(r.stuck[number:r.count], r.stuck[number+1:r.count+1])
 }
 
 // margin is what keeps the pivot of place i in its present state at y: its
@@ -170,5 +173,9 @@ func (w *Workspace) margin(d *Dynamics, y *point, i int) float64 {
 	if s := w.rubbing.slip[i]; s != 0 {
 		return s * d.slip(y, i)
 	}
-	return d.losses.friction[i] - math.Abs(w.rubbing.holds[i])
+	return (1+holdSlack)*d.losses.friction[i] - math.Abs(w.rubbing.holds[i])
 }
+
+// holdSlack keeps rounding from letting a pivot go that settle then sticks
+// again, for ever.
+const holdSlack = 1e-10

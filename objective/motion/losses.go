@@ -21,3 +21,13 @@ func (d *Dynamics) Damp(l *Losses) {
 		d.losses.drag = 0
 	}
 }
+
+// power is what the dampers take, W.
+func (l *losses) power(d *Dynamics, y *point) float64 {
+	sum := 0.0
+	for i := 0; i < d.n; i++ {
+		v := d.slip(y, i)
+		sum += l.damper[i] * v * v
+	}
+	return sum
+}

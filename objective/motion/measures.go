@@ -232,10 +232,7 @@ func (w *Workspace) exchanged(d *Dynamics, z0 *modal) space.Optional {
 func (d *Dynamics) decay(k int) float64 {
 	sum := 0.0
 	for i := 0; i < d.n; i++ {
-		v := d.shape[i][k]
-		if p := d.parent[i]; p != space.Wall {
-			v -= d.shape[p][k]
-		}
+		v := d.relative(i, k)
 		sum += 0.5 * d.losses.damper[i] * v * v
 	}
 	return sum

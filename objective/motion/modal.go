@@ -7,18 +7,20 @@ import "math"
 // e^(iω_k t). q = VᵀM(0)φ and p = VᵀM(φ)φ̇.
 type modal struct{ re, im [Max]float64 }
 
-// modalTo fills z from the state y.
-func (d *Dynamics) modalTo(z *modal, y *point) {
+// modalTo fills z from the state y. It spoils e.
+func (e *equations) modalTo(z *modal, d *Dynamics, y *point) {
 	var p [Max]float64
-	d.momenta(y, &p)
+	e.turn(d, &y.phi)
+	e.inertia(d)
+	e.momenta(d, &y.rate, &p)
 	for k := 0; k < d.n; k++ {
-		qk, pk := 0.0, 0.0
+		q, v := 0.0, 0.0
 		for i := 0; i < d.n; i++ {
-			qk += d.project[k][i] * y.phi[i]
-			pk += d.shape[i][k] * p[i]
+			q += d.project[k][i] * y.phi[i]
+			v += d.shape[i][k] * p[i]
 		}
 		r := math.Sqrt(0.5 * d.omega[k])
-		z.re[k], z.im[k] = r*qk, -0.5*pk/r
+		z.re[k], z.im[k] = r*q, -0.5*v/r
 	}
 }
 

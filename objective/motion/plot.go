@@ -104,8 +104,15 @@ func (p *plot) slopes(phi *[Max]float64, g *[Max]space.Vec, n int) {
 	}
 }
 
-// velocity is the pen's velocity over the paper, in the wall frame.
-func velocity(g *[Max]space.Vec, rate *[Max]float64, n int) (v space.Vec) {
+// velocity is the pen's velocity over the paper, in the wall frame, m/s.
+func (p *plot) velocity(y *point, n int) (v space.Vec) {
+	var g [Max]space.Vec
+	p.slopes(&y.phi, &g, n)
+	return along(&g, &y.rate, n)
+}
+
+// along is Σ g_i rate_i.
+func along(g *[Max]space.Vec, rate *[Max]float64, n int) (v space.Vec) {
 	for i := 0; i < n; i++ {
 		v.X += g[i].X * rate[i]
 		v.Y += g[i].Y * rate[i]
@@ -118,7 +125,7 @@ func velocity(g *[Max]space.Vec, rate *[Max]float64, n int) (v space.Vec) {
 func (p *plot) drag(d *Dynamics, y *point, force, slow float64, torque *[Max]float64) {
 	var g [Max]space.Vec
 	p.slopes(&y.phi, &g, d.n)
-	v := velocity(&g, &y.rate, d.n)
+	v := along(&g, &y.rate, d.n)
 	f := -force / math.Sqrt(v.X*v.X+v.Y*v.Y+slow*slow)
 	for i := 0; i < d.n; i++ {
 		torque[i] += f * (g[i].X*v.X + g[i].Y*v.Y)

@@ -2,163 +2,157 @@ package motion
 
 import "math"
 
-var expP, expCorr, expSteps, expStride, expLin = 4, 4, 24, 2, false
+// The fast path. In the modes the motion is ż = iωz − if with z as in modal
+// (of the linear momenta) and f_k what is left of the force on mode k:
+//
+//	f = ( (VᵀM(0) φ̈)_k + ω_k² q_k ) / √(2ω_k).
+//
+// The oscillation is taken out exactly, and f, small and smooth, is followed by
+// polynomials: an exponential Adams method with four points and one evaluation
+// a step. With h the step, s its share gone and L_j the cubic that is 1 at
+// point j of the last four and 0 at the others,
+//
+//	predicted  z⁺ = e^(iωh) z − i h Σ_j f_j ∫₀¹ e^(iωh(1−s)) L_j(s) ds
+//	corrected  z⁺ − i h (f(z⁺) − extrapolated f) ∫₀¹ e^(iωh(1−s)) s(s+1)(s+2)(s+3)/24 ds.
+//
+// Stated error, against the accurate path, over 300 seeded chains of four at 3
+// to 6 degrees over 240 s: see fastError in the tests.
 
-type skim struct {
-	rot   [Max][2]float64
-	pred  [8][Max][2]float64
-	corr  [Max][2]float64
-	ext   [8]float64
-	phi   [Max][Max]float64
-	rate  [Max][Max]float64
-	force [Max][Max]float64
-	hist  [8][Max]float64
-	z     modal
+// fastPoints is the number of points that the polynomials go through.
+const fastPoints = 4
+
+// skimmer is the fast path under way.
+type skimmer struct {
+	n     int
+	wide  bool // more than four bodies: rows go on beyond their first half
+	h     float64
+	spin  [Max][2]float64             // e^(iωh)
+	ahead [fastPoints][Max][2]float64 // weights of the predictor, newest point first
+	mend  [Max][2]float64             // weight of the corrector
+
+	phi, rate, force [Max][Max]float64 // rows that turn re z into φ, im z into φ̇, φ̈ into f
+	impulse          [Max][Max]float64 // momenta into im z
+	omega            [Max]float64
+
+	z, guess modal                    // at the present point: corrected, predicted
+	f        [fastPoints][Max]float64 // newest first
+	next     [Max]float64             // f[0] as the polynomial foretold it
+	y        point                    // the predicted state
+	acc      [Max]float64
+	momenta  [Max]float64
+
+	whole, lost  float64 // energy at the start and spent in the dampers since, J
+	grown, worst float64
 }
 
-var glx = [8]float64{-0.9602898564975363, -0.7966664774136267, -0.525532409916329, -0.1834346424956498, 0.1834346424956498, 0.525532409916329, 0.7966664774136267, 0.9602898564975363}
-var glw = [8]float64{0.1012285362903763, 0.2223810344533745, 0.3137066458778873, 0.3626837833783620, 0.3626837833783620, 0.3137066458778873, 0.2223810344533745, 0.1012285362903763}
-
-func (k *skim) set(d *Dynamics, h float64) {
-	*k = skim{}
-	P := expP
+// ready fills the weights for steps of h seconds.
+func (k *skimmer) ready(d *Dynamics, h float64) {
+	*k = skimmer{n: d.n, wide: d.n > 4, h: h, omega: d.omega}
 	for m := 0; m < d.n; m++ {
 		s, c := math.Sincos(d.omega[m] * h)
-		k.rot[m] = [2]float64{c, s}
+		k.spin[m] = [2]float64{c, s}
+		r := math.Sqrt(2 * d.omega[m])
 		for i := 0; i < d.n; i++ {
-			k.phi[i][m] = d.shape[i][m] * math.Sqrt(2/d.omega[m])
-			k.rate[i][m] = -d.shape[i][m] * math.Sqrt(2*d.omega[m])
-			k.force[m][i] = d.project[m][i] / math.Sqrt(2*d.omega[m])
+			k.phi[i][m] = d.shape[i][m] * 2 / r
+			k.rate[i][m] = -d.shape[i][m] * r
+			k.force[m][i] = d.project[m][i] / r
+			k.impulse[m][i] = -d.shape[i][m] / r
 		}
 	}
-	for g := range glx {
-		s := 0.5 * (1 + glx[g])
-		var l [9]float64
-		for j := 0; j < P; j++ {
-			a := 1.0
-			for m := 0; m < P; m++ {
-				if m != j {
-					a *= (s + float64(m)) / float64(m-j)
-				}
-			}
-			l[j] = a
-		}
-		a := 1.0
-		for m := 0; m < expCorr; m++ {
-			a *= (s + float64(m)) / float64(1+m)
-		}
-		for m := 0; m < d.n; m++ {
-			sn, cs := math.Sincos(d.omega[m] * h * (1 - s))
-			re, im := 0.5*glw[g]*h*sn, -0.5*glw[g]*h*cs
-			for j := 0; j < P; j++ {
-				k.pred[j][m][0] += re * l[j]
-				k.pred[j][m][1] += im * l[j]
-			}
-			k.corr[m][0] += re * a
-			k.corr[m][1] += im * a
-		}
-	}
-	for j := 0; j < P; j++ {
-		a := 1.0
-		for m := 0; m < P; m++ {
-			if m != j {
-				a *= (1 + float64(m)) / float64(m-j)
-			}
-		}
-		k.ext[j] = a
+	for g := range gaussNodes {
+		k.weigh(0.5*(1+gaussNodes[g]), 0.5*gaussWeights[g])
+		k.weigh(0.5*(1-gaussNodes[g]), 0.5*gaussWeights[g])
 	}
 }
 
-func (k *skim) state(n int, z *modal, y *point) {
-	for i := 0; i < n; i++ {
-		a, b := 0.0, 0.0
-		for m := 0; m < n; m++ {
-			a += k.phi[i][m] * z.re[m]
-			b += k.rate[i][m] * z.im[m]
+// Gauss-Legendre with eight points on (−1, 1), half of them (Abramowitz and
+// Stegun, table 25.4): exact to rounding for a cubic times e^(iωh(1−s)) with ωh
+// below 1.
+var (
+	gaussNodes   = [4]float64{0.1834346424956498, 0.5255324099163290, 0.7966664774136267, 0.9602898564975363}
+	gaussWeights = [4]float64{0.3626837833783620, 0.3137066458778873, 0.2223810344533745, 0.1012285362903763}
+)
+
+// weigh adds to the weights what the node s of the integrals brings.
+func (k *skimmer) weigh(s, weight float64) {
+	l := [fastPoints]float64{
+		(s + 1) * (s + 2) * (s + 3) / 6, -s * (s + 2) * (s + 3) / 2,
+		s * (s + 1) * (s + 3) / 2, -s * (s + 1) * (s + 2) / 6,
+	}
+	rise := s * (s + 1) * (s + 2) * (s + 3) / 24
+	for m := 0; m < k.n; m++ {
+		sin, cos := math.Sincos(k.omega[m] * k.h * (1 - s))
+		re, im := weight*k.h*sin, -weight*k.h*cos
+		for j := range l {
+			k.ahead[j][m][0] += re * l[j]
+			k.ahead[j][m][1] += im * l[j]
 		}
-		y.phi[i], y.rate[i] = a, b
+		k.mend[m][0] += re * rise
+		k.mend[m][1] += im * rise
 	}
 }
 
-func (w *Workspace) skim(dst *Measures, d *Dynamics, b *Bands, y0 *point, until float64) bool {
-	k := &w.skimmer
-	per := expSteps
-	w.slow.open(b, per/expStride)
-	h := w.slow.period / float64(per)
-	k.set(d, h)
-	w.begin(d, y0, w.tolerance())
-	y := *y0
-	P := expP
-	var a [Max]float64
-	n := d.n
-	force := func(y *point, z *modal) {
-		w.equations.accelerate(d, y, nil, &a)
-		for m := 0; m < n; m++ {
-			f := d.omega[m] * z.re[m]
-			for i := 0; i < n; i++ {
-				f += k.force[m][i] * a[i]
-			}
-			k.hist[0][m] = f
-		}
+// dot is row·x over the first half of both and, if wide, the second.
+func dot(row, x *[Max]float64, wide bool) float64 {
+	sum := row[0]*x[0] + row[1]*x[1] + row[2]*x[2] + row[3]*x[3]
+	if wide {
+		sum += row[4]*x[4] + row[5]*x[5] + row[6]*x[6] + row[7]*x[7]
 	}
-	var zp modal
-	z := &k.z
-	total := int(until/h + 1e-9)
-	for i := 0; i <= total; i++ {
-		if i < P {
-			if i > 0 {
-				w.step.h = h
-				w.step.start = y
-				w.slope(d, &y, &w.step.k[0])
-				w.stride(d)
-				y = w.step.end
-			}
-			d.linearTo(z, &y)
-			for j := P - 1; j > 0; j-- {
-				k.hist[j] = k.hist[j-1]
-			}
-			force(&y, z)
-		} else {
-			var ex [Max]float64
-			for m := 0; m < n; m++ {
-				c, s := k.rot[m][0], k.rot[m][1]
-				x, u := z.re[m]*c-z.im[m]*s, z.re[m]*s+z.im[m]*c
-				e := 0.0
-				for j := 0; j < P; j++ {
-					f := k.hist[j][m]
-					x += k.pred[j][m][0] * f
-					u += k.pred[j][m][1] * f
-					e += k.ext[j] * f
-				}
-				zp.re[m], zp.im[m], ex[m] = x, u, e
-			}
-			for j := P - 1; j > 0; j-- {
-				k.hist[j] = k.hist[j-1]
-			}
-			k.state(n, &zp, &y)
-			force(&y, &zp)
-			for m := 0; m < n; m++ {
-				e := k.hist[0][m] - ex[m]
-				z.re[m] = zp.re[m] + k.corr[m][0]*e
-				z.im[m] = zp.im[m] + k.corr[m][1]*e
-			}
-		}
-		if i%expStride == 0 {
-			number := i / expStride
-			j := number % w.slow.per
-			if j == 0 && number > 0 {
-				w.slow.close()
-			}
-			if expLin {
-				w.slow.take(j, z)
-			} else {
-				var q modal
-				var yy point
-				k.state(n, z, &yy)
-				d.modalTo(&q, &yy)
-				w.slow.take(j, &q)
-			}
-		}
+	return sum
+}
+
+// predict fills k.guess, k.next and k.y.
+func (k *skimmer) predict() {
+	z := &k.guess
+	for m := 0; m < k.n; m++ {
+		m := m & 7
+		c, s, a, b := k.spin[m][0], k.spin[m][1], k.z.re[m], k.z.im[m]
+		f0, f1, f2, f3 := k.f[0][m], k.f[1][m], k.f[2][m], k.f[3][m]
+		w0, w1, w2, w3 := &k.ahead[0][m], &k.ahead[1][m], &k.ahead[2][m], &k.ahead[3][m]
+		z.re[m] = a*c - b*s + w0[0]*f0 + w1[0]*f1 + w2[0]*f2 + w3[0]*f3
+		z.im[m] = a*s + b*c + w0[1]*f0 + w1[1]*f1 + w2[1]*f2 + w3[1]*f3
+		k.next[m] = 4*(f0+f2) - 6*f1 - f3
 	}
-	return true
+	for i := 0; i < k.n; i++ {
+		k.y.phi[i&7] = dot(&k.phi[i&7], &z.re, k.wide)
+		k.y.rate[i&7] = dot(&k.rate[i&7], &z.im, k.wide)
+	}
+}
+
+// forces puts f, of the accelerations in k.acc, before the others.
+func (k *skimmer) forces() {
+	k.f[3], k.f[2], k.f[1] = k.f[2], k.f[1], k.f[0]
+	for m := 0; m < k.n; m++ {
+		k.f[0][m&7] = k.omega[m&7]*k.guess.re[m&7] + dot(&k.force[m&7], &k.acc, k.wide)
+	}
+}
+
+const (
+	// largestMend is the largest correction, as a share of the motion, and
+	// largestGrowth the largest error of the energy, likewise, that a fast path
+	// may have.
+	largestMend, largestGrowth = 1e-2, 1e-2
+)
+
+// correct fills k.z. It returns false where the correction shows that the
+// steps are too long for the motion.
+func (k *skimmer) correct() bool {
+	moved, size := 0.0, 0.0
+	for m := 0; m < k.n; m++ {
+		m := m & 7
+		e := k.f[0][m] - k.next[m]
+		a, b := k.mend[m][0]*e, k.mend[m][1]*e
+		k.z.re[m], k.z.im[m] = k.guess.re[m]+a, k.guess.im[m]+b
+		moved += a*a + b*b
+		size += k.guess.re[m]*k.guess.re[m] + k.guess.im[m]*k.guess.im[m]
+	}
+	k.worst = math.Max(k.worst, moved/size)
+	return moved <= largestMend*largestMend*size
+}
+
+// sound takes the energy at the end of a slow period, and returns false where
+// it does not balance.
+func (k *skimmer) sound(energy float64) bool {
+	k.grown = math.Max(k.grown, math.Abs(energy+k.lost-k.whole)/k.whole)
+	return math.Abs(energy+k.lost-k.whole) <= largestGrowth*k.whole
 }

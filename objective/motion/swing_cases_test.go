@@ -96,3 +96,5 @@ func (c *swingCase) rig(t testing.TB) *rigged {
 	}
 	return rigUp(t, parents, bodies, c.Case.Gravity)
 }
+
+func vec(x, y float64) space.Vec { return space.Vec{X: x, Y: y} }

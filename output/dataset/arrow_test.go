@@ -89,7 +89,6 @@ type expected struct {
 	exists            []bool
 	values            [][]float32 // by column, then row
 	missing           [][]bool
-	row               search.Row
 	stored            []float32
 	storedMissing     []bool
 	countExist, meetN int64

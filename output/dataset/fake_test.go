@@ -68,7 +68,8 @@ func newFake(s shape) *fake {
 }
 
 // Score makes up figures: smooth ones, then utilisations over several powers of
-// ten, the last of which is computed for few designs only.
+// ten. The first figure of the usual shape is never computed, the last
+// utilisation for few designs only.
 func (f *fake) Score(point []float64) objective.Verdict {
 	f.point = point
 	clear(f.missing)
@@ -90,7 +91,9 @@ func (f *fake) Score(point []float64) objective.Verdict {
 			f.values[at] = float32(use)
 			worst = max(worst, use)
 		}
-		f.missing[at] = !exists || i == len(f.weights)-1 && point[0] < 0.95
+		rare := i == len(f.weights)-1 && point[0] < 0.95
+		never := i == 0 && f.figures == usual.figures // a column of nulls
+		f.missing[at] = !exists || rare || never
 	}
 	f.verdict = f.judge(exists, worst)
 	return f.verdict

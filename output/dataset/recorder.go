@@ -15,7 +15,7 @@ type Recorder struct {
 	fs      durable.FS
 	layout  *Layout
 	file    *durable.File
-	writer  *parquet.Writer
+	writer  *parquet.GenericWriter[any]
 	leaves  []leaf
 	block   *block
 	values  []parquet.Value // a column of a block
@@ -23,7 +23,7 @@ type Recorder struct {
 	limits  lexicon
 	counts  Counts
 	stages  [search.StageCount]int64 // rows of each
-	err     error // the first failure; nothing is written after it
+	err     error                    // the first failure; nothing is written after it
 }
 
 var _ search.Recorder = (*Recorder)(nil)
@@ -62,7 +62,7 @@ func NewRecorder(fs durable.FS, path string, layout *Layout, about About) (*Reco
 		block:  newBlock(len(layout.Columns)),
 		values: make([]parquet.Value, blockRows),
 	}
-	r.writer = parquet.NewWriter(file, &parquet.WriterConfig{
+	r.writer = parquet.NewGenericWriter[any](file, &parquet.WriterConfig{
 		Schema: layout.schema, Compression: &compression, CreatedBy: createdBy,
 		KeyValueMetadata: metadata, PageBufferSize: pageBuffer, WriteBufferSize: writeBuffer,
 		SkipPageBounds: [][]string{{ColumnStage}, {ColumnReason}, {ColumnLimit}},

@@ -45,8 +45,8 @@ func attempt(fs durable.FS, path string, s shape, rows int) error {
 // has the final name, no temporary file is left by a process that lives, and
 // the second attempt gives the file that an undisturbed one does.
 func TestEveryStepOfAShardFails(t *testing.T) {
-	s := shape{unknowns: 1}
-	const rows = 12*8192 + 10 // more than a row group, so that rows are written before the end
+	s := shape{unknowns: 60, figures: 1, utilisations: 1}
+	const rows = 6000 // so that the file is written in several pieces
 	dir := t.TempDir()
 	undisturbed := filepath.Join(dir, "undisturbed")
 	if err := attempt(durable.Disk{}, undisturbed, s, rows); err != nil {
@@ -57,7 +57,7 @@ func TestEveryStepOfAShardFails(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, dies := range []bool{false, true} {
-		k := 0
+		k, last := 0, []string(nil)
 		for ; ; k++ {
 			faulty := &durabletest.Faulty{FS: durable.Disk{}, At: k, Dies: dies, Fault: syscall.ENOSPC}
 			path := filepath.Join(dir, fmt.Sprintf("shard-%v-%d", dies, k))
@@ -67,6 +67,7 @@ func TestEveryStepOfAShardFails(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
+				last = faulty.Steps
 				break
 			}
 			checkAttempt(t, faulty, path, err, want)
@@ -75,9 +76,42 @@ func TestEveryStepOfAShardFails(t *testing.T) {
 			}
 			checkWhole(t, path, want)
 		}
-		if k < 9 {
-			t.Errorf("only %d steps were tried", k)
+		if writes := strings.Count(strings.Join(last, "\n"), "write "); k < 10 || writes < 2 {
+			t.Errorf("only %d steps were tried: %v", k, last)
 		}
+	}
+}
+
+// TestDiskFullOnTheWay fails a write long before the end: the row that meets it
+// says so, and so does every later one.
+func TestDiskFullOnTheWay(t *testing.T) {
+	const firstWrite = 1 // after the file was created
+	path := filepath.Join(t.TempDir(), "shard")
+	faulty := &durabletest.Faulty{FS: durable.Disk{}, At: firstWrite, Fault: syscall.ENOSPC}
+	s := shape{unknowns: 1}
+	layout, err := dataset.NewLayout(s.columns())
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := dataset.NewRecorder(faulty, path, layout, about)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer r.Discard()
+	scorer, w := newFake(s), newWalk(s, search.Task{})
+	const rows = 12*8192 + 10 // a little more than a row group
+	for n := 0; n < rows && err == nil; n++ {
+		w.step(n, rows)
+		w.row.Verdict, w.row.Scorer = scorer.Score(w.point), scorer
+		err = r.Record(&w.row)
+	}
+	for _, err := range []error{err, r.Record(&w.row), r.Finish()} {
+		if !errors.Is(err, syscall.ENOSPC) || !strings.Contains(err.Error(), "the disk is full") || !strings.Contains(err.Error(), path) {
+			t.Errorf("a full disk gives %v", err)
+		}
+	}
+	if left, err := filepath.Glob(path + "*"); err != nil || len(left) > 0 {
+		t.Errorf("left %v %v", left, err)
 	}
 }
 

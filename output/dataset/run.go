@@ -74,6 +74,11 @@ func writeStart(fs durable.FS, dir string, start Start, rig []byte) error {
 			return err
 		}
 	}
+	for _, path := range []string{RigPath(dir), RunPath(dir)} {
+		if err := durable.RemoveStale(fs, path); err != nil {
+			return err
+		}
+	}
 	err = durable.WriteOnce(fs, RigPath(dir), rig)
 	if errors.Is(err, durable.ErrDiffers) {
 		return &InputError{dir, "it holds another " + rigFile + " and no run; choose an empty or a new folder"}

@@ -324,6 +324,9 @@ func TestEveryStepOfBeginningFails(t *testing.T) {
 				t.Fatalf("%q failed, reported %v", faulty.Steps[k], err)
 			}
 			work(t, create(t, durable.Disk{}, dir), search.Task{})
+			if left, err := filepath.Glob(filepath.Join(dir, "*.tmp")); err != nil || len(left) > 0 {
+				t.Fatalf("after %q: left %v %v", faulty.Steps[k], left, err)
+			}
 		}
 	}
 }

@@ -13,12 +13,18 @@ func (v *view) begin(frame Box) {
 	box := strings.Join([]string{coordinate(1000 * frame.Min.X), coordinate(-1000 * frame.Max.Y),
 		coordinate(1000 * frame.Width()), coordinate(1000 * frame.Height())}, " ")
 	c.open("svg").str("xmlns", "http://www.w3.org/2000/svg").str("viewBox", box).
-		str("role", "img").str("aria-labelledby", c.id+"title "+c.id+"desc").
-		str("font-family", "system-ui, 'Helvetica Neue', Arial, sans-serif").str("fill", ink).within()
-	c.open("title").str("id", c.id+"title").holding("title", v.title())
-	c.open("desc").str("id", c.id+"desc").holding("desc", v.summary())
+		accessible(v.title(), v.summary())
 	c.open("rect").num("x", 1000*frame.Min.X).num("y", -1000*frame.Max.Y).
 		num("width", 1000*frame.Width()).num("height", 1000*frame.Height()).str("fill", white).done()
+}
+
+// accessible ends the opening tag of a picture and says what it is, for who
+// cannot see it.
+func (c *canvas) accessible(title, summary string) {
+	c.str("role", "img").str("aria-labelledby", c.id+"title "+c.id+"desc").
+		str("font-family", "system-ui, 'Helvetica Neue', Arial, sans-serif").str("fill", ink).within()
+	c.open("title").str("id", c.id+"title").holding("title", title)
+	c.open("desc").str("id", c.id+"desc").holding("desc", summary)
 }
 
 func (v *view) title() string {

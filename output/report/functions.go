@@ -2,8 +2,11 @@ package report
 
 import (
 	"html/template"
+	"maps"
+	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"evenswing/objective"
 	"evenswing/space"
@@ -12,7 +15,7 @@ import (
 // functions are what the templates call, with the page's units.
 func functions(page *Page) template.FuncMap {
 	units := page.Units
-	return template.FuncMap{
+	all := template.FuncMap{
 		"style": style, "policy": policy, "bar": barOf, "shareBar": shareBar,
 		"count": grouped, "percent": percent, "hundredths": hundredths, "withUnit": withUnit,
 		"verdict": verdictOf, "meaning": meaning, "cautions": func() []Caution { return Cautions },
@@ -33,15 +36,20 @@ func functions(page *Page) template.FuncMap {
 		},
 		"unknownRows": func() []unknownRow { return unknownRows(page.Sheets) },
 	}
+	maps.Copy(all, motionFunctions(units))
+	return all
 }
 
 // signedPercent writes a relative error with its sign.
 func signedPercent(fraction float64) string {
-	text := percent(fraction)
-	if fraction > 0 {
-		return "+" + text
+	text := percent(math.Abs(fraction))
+	switch {
+	case strings.HasPrefix(text, "0"+nbsp):
+		return text
+	case fraction < 0:
+		return "−" + text
 	}
-	return text
+	return "+" + text
 }
 
 // Undecided tells whether some design of the page may yet meet every limit.

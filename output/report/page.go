@@ -36,6 +36,7 @@ type Sheet struct {
 	Ratios    []Ratio
 	Criteria  []Criterion
 	Triads    []Triad
+	Motion    *Motion        // in full; nil where it was not followed
 	Mass      float64        // of the whole rig, kg
 	Wall      space.Optional // moment that the wall holds, N m
 	Lead      bool           // some part holds lead

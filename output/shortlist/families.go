@@ -44,9 +44,14 @@ func (f *family) take(design int) bool {
 			return false
 		}
 	}
+	f.add(design)
+	return true
+}
+
+// add adds a design, near a leader or not.
+func (f *family) add(design int) {
 	f.leaders = append(f.leaders, design)
 	f.recent = append(f.recent, design)
-	return true
 }
 
 // near tells whether the squared distance of two points is at most limit.

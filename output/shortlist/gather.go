@@ -1,13 +1,10 @@
 package shortlist
 
 import (
-	"errors"
-	"fmt"
 	"runtime"
 
 	"evenswing/objective"
 	"evenswing/output/dataset"
-	"evenswing/search"
 )
 
 // gathered is what one pass over all rows of a run finds.
@@ -20,7 +17,7 @@ type gathered struct {
 // gather ranks all rows of a run and counts what stands in their way, shard by
 // shard on all cores; the result does not depend on how many those are.
 func gather(run *dataset.Run, e *objective.Evaluator, top int) (*gathered, error) {
-	names, limits := useColumns(e)
+	names, limits, _ := useColumns(e.Columns())
 	searched := e.Rig().Searched()
 	want := dataset.Want{IDs: true, Meets: true, Exists: true, Floats: []string{"score", "worst"}}
 	for _, i := range searched {
@@ -38,6 +35,7 @@ func gather(run *dataset.Run, e *objective.Evaluator, top int) (*gathered, error
 		p := passes[worker]
 		p.ranking = NewRanking(len(searched), top)
 		rankings[worker] = append(rankings[worker], p.ranking)
+		defer p.ranking.Settle()
 		return shard.Scan(want, p.visit)
 	})
 	if err != nil {
@@ -81,41 +79,4 @@ func (p *pass) visit(b *dataset.Batch) error {
 	p.ranking.Add(p.rows)
 	p.tally.add(b.Floats[2+dim:], b.Missing[2+dim:], b.Rows)
 	return nil
-}
-
-// errFound ends a scan early.
-var errFound = errors.New("found")
-
-// valuesOf reads the SI values of all unknowns of a row.
-func valuesOf(run *dataset.Run, e *objective.Evaluator, id int64) ([]float64, error) {
-	want := dataset.Want{IDs: true}
-	for i := range e.Rig().Unknowns {
-		want.Floats = append(want.Floats, e.Columns()[i].Name)
-	}
-	task, _ := search.RowTask(id)
-	shard, err := run.OpenTask(task)
-	if err != nil {
-		return nil, err
-	}
-	defer shard.Close()
-	var values []float64
-	err = shard.Scan(want, func(b *dataset.Batch) error {
-		for r, row := range b.IDs {
-			if row != id {
-				continue
-			}
-			for _, column := range b.Floats {
-				values = append(values, float64(column[r]))
-			}
-			return errFound
-		}
-		return nil
-	})
-	if err != nil && !errors.Is(err, errFound) {
-		return nil, err
-	}
-	if values == nil && len(want.Floats) > 0 {
-		return nil, fmt.Errorf("candidate %d is not in the rows of its task: the run is damaged", id)
-	}
-	return values, nil
 }

@@ -142,13 +142,30 @@ func bounds(rig *space.Rig, values [][]float64) []report.Bound {
 	return list
 }
 
-// useColumns finds the utilisation columns and the subjects that they are of.
-func useColumns(e *objective.Evaluator) (names []string, subjects []int) {
-	for _, c := range e.Columns() {
+// useColumns finds the utilisation columns: their names, the subjects that they
+// are of and their places.
+func useColumns(columns []objective.Column) (names []string, subjects, places []int) {
+	for k, c := range columns {
 		if c.Kind == objective.UtilisationColumn {
 			names = append(names, c.Name)
 			subjects = append(subjects, c.Index)
+			places = append(places, k)
 		}
 	}
-	return names, subjects
+	return names, subjects, places
+}
+
+// tallyOf counts finalists, with the limits that only the motion tells.
+func tallyOf(e *objective.Evaluator, list []finalist) (t *tally, limits []int) {
+	_, limits, places := useColumns(e.FinalistColumns())
+	t = newTally(len(limits))
+	uses, missing := make([][]float32, len(places)), make([][]bool, len(places))
+	for k := range list {
+		for i, place := range places {
+			uses[i] = append(uses[i], list[k].row[place])
+			missing[i] = append(missing[i], list[k].missing[place])
+		}
+	}
+	t.add(uses, missing, len(list))
+	return t, limits
 }

@@ -148,29 +148,53 @@ func Join(rankings []*Ranking) List {
 	return list
 }
 
+// variations is how many of distances designs that meet every limit may fill a
+// list up with before designs that fail one come in: a variation of a design
+// that works is worth more to a maker than a different one that does not.
+const variations = 3
+
 // choose takes the best designs that are apart, and where they are too few
-// fills up with nearer ones, at half the distance and so on. It lists them by
-// rank and counts the nearer ones.
+// fills up with nearer ones, at half the distance and so on: first among those
+// that meet every limit, then among all. It lists them by rank and counts the
+// nearer ones.
 func (r *Ranking) choose(order []int) (chosen []int, nearer int) {
+	meeting := 0
+	for meeting < len(order) && r.pool.marks[order[meeting]].Meets {
+		meeting++
+	}
+	for _, apart := range distances()[:variations] {
+		chosen = r.fill(chosen, order[:meeting], apart)
+	}
 	for _, apart := range distances() {
-		f := newFamily(&r.pool, apart)
-		f.leaders, f.recent = chosen, slices.Clone(chosen)
-		for _, design := range order {
-			if len(f.leaders) == r.top {
-				break
-			}
-			if f.take(design) && apart < Apart {
-				nearer++
-			}
-		}
-		chosen = f.leaders
+		chosen = r.fill(chosen, order, apart)
 	}
 	place := make([]int, len(order))
 	for n, design := range order {
 		place[design] = n
 	}
 	slices.SortFunc(chosen, func(a, b int) int { return place[a] - place[b] })
+	families := newFamily(&r.pool, Apart)
+	for _, design := range chosen {
+		if !families.take(design) {
+			families.add(design)
+			nearer++
+		}
+	}
 	return chosen, nearer
+}
+
+// fill appends to chosen, up to the top wanted, designs of order that are apart
+// from all of it.
+func (r *Ranking) fill(chosen, order []int, apart float64) []int {
+	f := newFamily(&r.pool, apart)
+	f.leaders, f.recent = chosen, slices.Clone(chosen)
+	for _, design := range order {
+		if len(f.leaders) == r.top {
+			break
+		}
+		f.take(design)
+	}
+	return f.leaders
 }
 
 func (r *Ranking) chosen(design int, all []int) Chosen {

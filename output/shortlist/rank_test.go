@@ -79,7 +79,8 @@ func rms(a, b []float32) float64 {
 }
 
 // plainly is the rule as it is told, with everything in memory: sort, then go
-// down the list again and again with the distance halved.
+// down the list again and again with the distance halved, first past those
+// that fail a limit.
 func plainly(designs []design, top int) (chosen []int64, nearer, families int) {
 	var sorted []design
 	for _, d := range designs {
@@ -99,20 +100,23 @@ func plainly(designs []design, top int) (chosen []int64, nearer, families int) {
 			meeting = append(meeting, d)
 		}
 	}
-	for _, apart := range []float64{0.15, 0.075, 0.0375, 0.01875, 0.009375, 0.0046875, 0.00234375, 0} {
+	halved := []float64{0.15, 0.075, 0.0375, 0.01875, 0.009375, 0.0046875, 0.00234375, 0}
+	for pass, apart := range append(halved[:3:3], halved...) {
 		for _, d := range sorted {
-			if len(list) < top && clear(d, list, apart) {
+			if (d.Meets || pass >= 3) && len(list) < top && clear(d, list, apart) {
 				list = append(list, d)
-				if apart < shortlist.Apart {
-					nearer++
-				}
 			}
 		}
 	}
+	var ranked []design
 	for _, d := range sorted { // by rank again
 		for _, c := range list {
 			if c.ID == d.ID {
 				chosen = append(chosen, d.ID)
+				if !clear(d, ranked, shortlist.Apart) {
+					nearer++
+				}
+				ranked = append(ranked, d)
 			}
 		}
 	}

@@ -24,7 +24,7 @@ func table(e *objective.Evaluator, designs []design) []byte {
 
 func heading(e *objective.Evaluator) []string {
 	h := []string{"rank", "file", "id", "meets", "worst_limit"}
-	for k, c := range e.Columns() {
+	for k, c := range e.FinalistColumns() {
 		name := c.Name
 		if c.Kind == objective.UnknownColumn {
 			u := &e.Rig().Unknowns[k]
@@ -42,7 +42,7 @@ var meetsWords = map[objective.Meets]string{objective.Yes: "yes", objective.No: 
 
 func line(e *objective.Evaluator, rank int, d *design) []string {
 	l := []string{strconv.Itoa(rank), d.file, strconv.FormatInt(d.chosen.ID, 10), meetsWords[d.meets], d.limit}
-	for k, c := range e.Columns() {
+	for k, c := range e.FinalistColumns() {
 		switch {
 		case c.Kind == objective.UnknownColumn:
 			l = append(l, e.Rig().Unknowns[k].Number(d.values[k]))

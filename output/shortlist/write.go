@@ -12,13 +12,15 @@ import (
 	"evenswing/output/durable"
 	"evenswing/output/report"
 	"evenswing/search"
+	"evenswing/space"
 )
 
 // Written is a shortlist that was written.
 type Written struct {
-	Page *report.Page
-	Dir  string
-	List List
+	Page  *report.Page
+	Dir   string
+	List  List
+	Swung int // how many finalists' motion was followed
 }
 
 // design is one design of the list with all that is shown of it.
@@ -35,69 +37,78 @@ type design struct {
 	chosen  Chosen
 }
 
-// Write chooses the best top designs of a run and writes them to dir: index.html,
-// shortlist.csv and 01.yaml, 02.yaml, ... Files of an earlier, longer list go.
+// Write goes through all rows of a run, follows the motion of the finalists,
+// and writes the best top of them to dir: index.html, shortlist.csv and 01.yaml,
+// 02.yaml, ... Files of an earlier, longer list go. The rows of the finalists
+// go to the run's folder once all its tasks are finished.
 func Write(fs durable.FS, run *dataset.Run, e *objective.Evaluator, top int, dir string) (*Written, error) {
-	g, err := gather(run, e, top)
+	g, err := gather(run, e, FinalistsOf(run.Start.Plan, e))
 	if err != nil {
 		return nil, err
 	}
-	designs, err := look(run, e, g.list.Designs)
+	finalists, err := swingAll(run, e, g.list.Designs)
 	if err != nil {
 		return nil, err
 	}
-	page := pageOf(run, e, g, designs)
+	if whole, err := run.Complete(); err != nil {
+		return nil, err
+	} else if whole {
+		if err := writeFinalists(fs, run, e, finalists); err != nil {
+			return nil, err
+		}
+	}
+	list := rankFinalists(e, finalists, top)
+	designs := look(e, finalists, list.Designs)
+	page := pageOf(run, e, g, finalists, &list, designs)
+	return &Written{page, dir, list, len(finalists)}, writeFiles(fs, dir, e, page, designs)
+}
+
+func writeFiles(fs durable.FS, dir string, e *objective.Evaluator, page *report.Page, designs []design) error {
 	html, err := report.HTML(page)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	files := []struct {
-		name string
-		data []byte
-	}{{"index.html", html}, {"shortlist.csv", table(e, designs)}}
 	if err := durable.MakeFolder(fs, dir); err != nil {
-		return nil, err
+		return err
 	}
 	for k := range designs {
 		if err := durable.WriteFile(fs, filepath.Join(dir, designs[k].file), designs[k].filled); err != nil {
-			return nil, err
+			return err
 		}
 	}
-	for _, f := range files {
-		if err := durable.WriteFile(fs, filepath.Join(dir, f.name), f.data); err != nil {
-			return nil, err
-		}
+	if err := durable.WriteFile(fs, filepath.Join(dir, "shortlist.csv"), table(e, designs)); err != nil {
+		return err
 	}
-	return &Written{page, dir, g.list}, removeOlder(fs, dir, len(designs))
+	if err := durable.WriteFile(fs, filepath.Join(dir, "index.html"), html); err != nil {
+		return err
+	}
+	return removeOlder(fs, dir, len(designs))
 }
 
-// look works every chosen design out again.
-func look(run *dataset.Run, e *objective.Evaluator, chosen []Chosen) ([]design, error) {
+// look works every chosen design out once more, for its sheet.
+func look(e *objective.Evaluator, finalists []finalist, chosen []Chosen) []design {
+	byID := map[int64]*finalist{}
+	for k := range finalists {
+		byID[finalists[k].chosen.ID] = &finalists[k]
+	}
 	designs := make([]design, len(chosen))
 	for k, c := range chosen {
-		values, err := valuesOf(run, e, c.ID)
-		if err != nil {
-			return nil, err
-		}
+		f, d := byID[c.ID], &designs[k]
 		w := e.NewWorkspace() // keeps the design for its drawing
-		w.ScoreValues(values)
-		if float32(w.Verdict.Score) != float32(c.Score) {
-			return nil, fmt.Errorf("candidate %d scores %g here and %g in its file: the run was made by another version or another kind of machine", c.ID, w.Verdict.Score, c.Score)
-		}
-		d := &designs[k]
-		d.file, d.values, d.chosen, d.meets = fmt.Sprintf("%02d.yaml", k+1), values, c, w.Meets
-		d.limit, _ = w.WorstLimit()
+		w.ScoreValues(f.origin.values)
+		w.SwingUp()
+		d.file, d.values, d.chosen, d.meets = fmt.Sprintf("%02d.yaml", k+1), w.Design().Unknowns, c, w.Meets
+		d.limit = f.words.limit
 		d.sheet = sheetOf(e, w)
 		d.sheet.Rank, d.sheet.ID, d.sheet.File = k+1, c.ID, d.file
 		d.drawn = report.Drawn{Design: w.Design(), Rest: w.Pose(), Masses: w.Masses()}
-		d.filled = e.Rig().FillIn(values)
-		d.row, d.missing = make([]float32, len(e.Columns())), make([]bool, len(e.Columns()))
-		w.RowTo(d.row, d.missing)
+		d.filled = e.Rig().FillIn(d.values)
+		d.row, d.missing = f.row, f.missing
 	}
-	return designs, nil
+	return designs
 }
 
-func pageOf(run *dataset.Run, e *objective.Evaluator, g *gathered, designs []design) *report.Page {
+func pageOf(run *dataset.Run, e *objective.Evaluator, g *gathered, finalists []finalist, list *List, designs []design) *report.Page {
 	rig, plan := e.Rig(), run.Start.Plan
 	p := &report.Page{
 		Rig: rig.Name, Made: run.Start.Started.Format("2 January 2006"), Seed: plan.Seed, Version: run.Start.Version,
@@ -105,6 +116,26 @@ func pageOf(run *dataset.Run, e *objective.Evaluator, g *gathered, designs []des
 		Units: drawing.UnitsOf(rig), Tried: int(g.rows), Families: g.list.Families, Notes: rig.Doubts(),
 	}
 	p.Meeting = int(g.tally.meeting)
+	t, limits := tallyOf(e, finalists)
+	if g.tally.meeting == 0 {
+		_, limits, _ = useColumns(e.Columns())
+		t = g.tally
+	} else if e.NeedsMotion() {
+		p.Meeting, p.Families = int(t.meeting), list.Families
+	}
+	values := picture(p, rig, designs)
+	if p.Meeting == 0 && len(designs) > 0 {
+		w := e.NewWorkspace()
+		w.ScoreValues(designs[0].values)
+		p.Hindrance = t.hindrance(e, limits, w)
+		p.Hindrance.Bounds = bounds(rig, values)
+	}
+	return p
+}
+
+// picture gives the page its sheets, drawn to one scale and told apart. It
+// returns the unknowns of each.
+func picture(p *report.Page, rig *space.Rig, designs []design) [][]float64 {
 	drawn, values := make([]report.Drawn, len(designs)), make([][]float64, len(designs))
 	for k := range designs {
 		drawn[k], values[k] = designs[k].drawn, designs[k].values
@@ -115,14 +146,7 @@ func pageOf(run *dataset.Run, e *objective.Evaluator, g *gathered, designs []des
 		s.Pictures, s.Apart = pictures[k], report.Apart(rig, values, k)
 		p.Sheets = append(p.Sheets, s)
 	}
-	if p.Meeting == 0 && len(designs) > 0 {
-		_, limits := useColumns(e)
-		w := e.NewWorkspace()
-		w.ScoreValues(designs[0].values)
-		p.Hindrance = g.tally.hindrance(e, limits, w)
-		p.Hindrance.Bounds = bounds(rig, values)
-	}
-	return p
+	return values
 }
 
 func planWords(p search.Plan) string {

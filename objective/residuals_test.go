@@ -1,0 +1,107 @@
+package objective
+
+import (
+	"fmt"
+	"math"
+	"testing"
+)
+
+// TestResidualSlopes: the whole Jacobian against central differences of the
+// residuals through the full program.
+func TestResidualSlopes(t *testing.T) {
+	for name, rig := range testRigs(t) {
+		w := New(rig).NewWorkspace()
+		r := w.NewResiduals()
+		n, dim := r.Len(), rig.Dim()
+		jacobian, residuals := make([]float64, n*dim), make([]float64, n)
+		var c comparison
+		for _, p := range points(rig, 12) {
+			if !w.Score(p).Exists {
+				continue
+			}
+			r.To(residuals)
+			if !r.SlopesTo(jacobian) {
+				t.Fatal(name)
+			}
+			for at, u := range rig.Searched() {
+				got := make([]float64, n)
+				for i := range got {
+					got[i] = jacobian[i*dim+at]
+				}
+				if rig.Unknowns[u].Count() > 0 {
+					for i := range got {
+						if got[i] != 0 {
+							t.Fatalf("%s: slope %g along %s, which has steps", name, got[i], rig.Unknowns[u].Name)
+						}
+					}
+					continue
+				}
+				x, span := w.Design().Unknowns[u], rig.Unknowns[u].Hi-rig.Unknowns[u].Lo
+				want, apart, ok := residualDifferences(w, r, u, x, span)
+				if !ok {
+					c.corners += n
+					continue
+				}
+				c.compare(t, name+", "+rig.Unknowns[u].Name, got, want, apart, residuals, 1)
+				r.slopes.movers[u].MoveTo(x)
+				w.worked.solve()
+				w.evaluate()
+			}
+		}
+		if n > 0 {
+			c.enough(t, name)
+		}
+	}
+}
+
+// residualDifferences is one column of the Jacobian by differences.
+func residualDifferences(w *Workspace, r *Residuals, u int, x, span float64) (list, apart []float64, ok bool) {
+	const h = 1e-5
+	var f [4][]float64
+	var own [4]string
+	for i, step := range [...]float64{-h, -h / 2, h / 2, h} {
+		r.slopes.movers[u].MoveTo(x + step*span)
+		w.worked.solve()
+		w.evaluate()
+		f[i], own[i] = make([]float64, r.Len()), fmt.Sprint(w.modes.Own)
+		if !r.To(f[i]) || own[i] != own[0] {
+			return nil, nil, false
+		}
+	}
+	for k := range f[0] {
+		wide, narrow := (f[3][k]-f[0][k])/(2*h), (f[2][k]-f[1][k])/h
+		left, right := (f[1][k]-f[0][k])/(h/2), (f[3][k]-f[2][k])/(h/2)
+		list = append(list, (4*narrow-wide)/3)
+		apart = append(apart, math.Max(math.Abs(narrow-wide), math.Abs(right-left)))
+	}
+	return list, apart, true
+}
+
+func TestResidualsAllocateNothing(t *testing.T) {
+	rig := loadRig(t, "four.yaml")
+	w := New(rig).NewWorkspace()
+	r := w.NewResiduals()
+	jacobian, residuals := make([]float64, r.Len()*rig.Dim()), make([]float64, r.Len())
+	list := points(rig, 50)
+	i := 0
+	if n := testing.AllocsPerRun(200, func() {
+		w.Score(list[i%len(list)])
+		r.To(residuals)
+		r.SlopesTo(jacobian)
+		i++
+	}); n != 0 {
+		t.Errorf("%g allocations", n)
+	}
+}
+
+func BenchmarkResidualSlopes(b *testing.B) {
+	rig := loadRig(b, "four.yaml")
+	w := New(rig).NewWorkspace()
+	r := w.NewResiduals()
+	jacobian := make([]float64, r.Len()*rig.Dim())
+	w.Score(points(rig, 1)[0])
+	b.ReportAllocs()
+	for b.Loop() {
+		r.SlopesTo(jacobian)
+	}
+}

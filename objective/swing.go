@@ -1,0 +1,192 @@
+package objective
+
+import (
+	"evenswing/objective/motion"
+	"evenswing/space"
+)
+
+// Swinging is what the full motion of a design showed, the worst over its
+// releases. A figure that is not Given could not be measured in one of them.
+type Swinging struct {
+	Releases int                        // how many were followed
+	From     [motion.Max]float64        // the one with the largest drift: deviations from rest, rad
+	Ending   motion.Ending              // the first that was not whole
+	OverTop  bool                       // a pendulum went beyond a right angle
+	Largest  [motion.Max]float64        // largest deviation from rest, rad
+	HalvesIn [motion.Max]float64        // halving time that non-negative dampers reach, s; 0: never
+	Periods  [motion.Max]space.Optional // kept, farthest from its target
+	Ripple   [motion.Max]space.Optional
+	Ratios   [motion.MaxRatios]motion.Held // by target: the release with the largest drift
+	Exchange space.Optional
+	Drift    space.Optional
+	Trace    space.Optional
+	Margin   space.Optional // least distance of the line from the paper's edge, m
+	Spacing  space.Optional
+}
+
+// swing is the scratch space of the full motion.
+type swing struct {
+	motion.Workspace
+	dynamics motion.Dynamics
+	bands    motion.Bands
+	measures motion.Measures
+	drawing  motion.Drawing
+	worst    Swinging
+}
+
+// SwingUp follows the full motion of the candidate last scored, from the rig's
+// release or from every sign pattern at full swing, and judges it again with
+// what that showed: the kept periods and ratios take the place of the linear
+// ones. The verdict is of fidelity Swung. Nothing happens where the candidate
+// cannot exist.
+func (w *Workspace) SwingUp() Verdict {
+	if !w.Exists {
+		return w.Verdict
+	}
+	d := w.Design()
+	w.ready(d, true)
+	s := w.swung
+	s.worst = Swinging{HalvesIn: s.worst.HalvesIn}
+	for k := 0; k < w.releases(); k++ {
+		var from [motion.Max]float64
+		w.releaseTo(&from, k)
+		w.follow(&from, d)
+		s.worst.take(w, d, &from)
+	}
+	w.judge(w.evaluator, d, Swung)
+	return w.Verdict
+}
+
+// Swinging is what SwingUp showed; valid until the next candidate.
+func (w *Workspace) Swinging() *Swinging { return &w.swung.worst }
+
+// ready fills the dynamics of the candidate, damped or not.
+func (w *Workspace) ready(d *space.Design, damped bool) {
+	if w.swung == nil {
+		w.swung = new(swing)
+	}
+	s := w.swung
+	w.evaluator.forest.DynamicsTo(&s.dynamics, &w.rest, &w.modes)
+	s.dynamics.Draw(&w.bodies, &d.Pen, &d.Paper)
+	s.worst.HalvesIn = [motion.Max]float64{}
+	if damped {
+		var losses motion.Losses
+		var want [motion.Max]float64
+		for i := range d.Pendulums {
+			want[i], losses.Friction[i] = d.Pendulums[i].HalvesIn, d.Pendulums[i].Friction
+		}
+		s.dynamics.DampersTo(&losses.Damper, &s.worst.HalvesIn, &w.modes, &want)
+		losses.Drag = d.Pen.Drag
+		s.dynamics.Damp(&losses)
+	}
+	var ratios [motion.MaxRatios]motion.Ratio
+	n := 0
+	for _, t := range d.Targets.Ratios {
+		if n < len(ratios) {
+			ratios[n] = motion.Ratio{Slow: t.Slow, Fast: t.Fast, Is: t.Is}
+			n++
+		}
+	}
+	w.modes.BandsTo(&s.bands, ratios[:n])
+}
+
+// releases is how many releases a design is judged by.
+func (w *Workspace) releases() int {
+	if w.evaluator.rig.Released {
+		return 1
+	}
+	return motion.Patterns(w.evaluator.forest.N)
+}
+
+// releaseTo fills from with release number k: deviations from rest.
+func (w *Workspace) releaseTo(from *[motion.Max]float64, k int) {
+	var sign [motion.Max]float64
+	motion.PatternTo(&sign, w.evaluator.forest.N, k)
+	pendulums := w.Design().Pendulums
+	for i := range pendulums {
+		from[i] = sign[i] * pendulums[i].Swing
+		if w.evaluator.rig.Released {
+			from[i] = pendulums[i].Release.Value
+		}
+	}
+}
+
+// draws tells whether there is a line to look at.
+func draws(d *space.Design) bool { return d.Pen.Given && d.Paper.Given }
+
+// follow follows one release over the drawing time.
+func (w *Workspace) follow(from *[motion.Max]float64, d *space.Design) {
+	s := w.swung
+	if draws(d) {
+		s.DrawTo(&s.drawing, &s.measures, &s.dynamics, &s.bands, d.Paper.Size, d.Pen.Line, from, d.Targets.DrawingTime, motion.Fast)
+		return
+	}
+	s.MeasureTo(&s.measures, &s.dynamics, &s.bands, from, d.Targets.DrawingTime, motion.Fast)
+}
+
+// take keeps the worst of what one release showed.
+func (x *Swinging) take(w *Workspace, d *space.Design, from *[motion.Max]float64) {
+	m := &w.swung.measures
+	first := x.Releases == 0
+	x.Releases++
+	if x.Ending == motion.Whole {
+		x.Ending = m.Ending
+	}
+	x.OverTop = x.OverTop || m.OverTop
+	if first || m.Drift.Given && (!x.Drift.Given || m.Drift.Value > x.Drift.Value) {
+		x.From = *from
+	}
+	larger(&x.Drift, m.Drift, first)
+	larger(&x.Exchange, m.Exchange, first)
+	larger(&x.Trace, m.Trace, first)
+	for i := range d.Pendulums {
+		x.Largest[i] = max(x.Largest[i], m.Largest[i])
+		larger(&x.Ripple[i], m.Ripple[i], first)
+		farther(&x.Periods[i], m.Period[i], wantedPeriod(d, i), first)
+	}
+	for k := 0; k < m.Count; k++ {
+		h := &x.Ratios[k]
+		if first || h.Drift.Given && (!m.Ratios[k].Drift.Given || m.Ratios[k].Drift.Value > h.Drift.Value) {
+			*h = m.Ratios[k]
+		}
+	}
+	if draws(d) {
+		g := &w.swung.drawing
+		whole := m.Ending == motion.Whole
+		smaller(&x.Margin, space.Optional{Value: g.Margin, Given: whole}, first)
+		smaller(&x.Spacing, g.Spacing, first)
+	}
+}
+
+// larger keeps the larger of two figures, and nothing once one is missing.
+func larger(worst *space.Optional, next space.Optional, first bool) {
+	if first || worst.Given && (!next.Given || next.Value > worst.Value) {
+		*worst = next
+	}
+}
+
+// smaller keeps the smaller.
+func smaller(worst *space.Optional, next space.Optional, first bool) {
+	if first || worst.Given && (!next.Given || next.Value < worst.Value) {
+		*worst = next
+	}
+}
+
+// farther keeps the one farther from want.
+func farther(worst *space.Optional, next space.Optional, want float64, first bool) {
+	if first || worst.Given && (!next.Given || distance(next.Value, want) > distance(worst.Value, want)) {
+		*worst = next
+	}
+}
+
+func distance(a, b float64) float64 { return max(a-b, b-a) }
+
+// wantedPeriod is pendulum i's target, or 0: then the longest counts.
+func wantedPeriod(d *space.Design, i int) float64 {
+	for _, t := range d.Targets.Periods {
+		if t.Pendulum == i {
+			return t.Want
+		}
+	}
+	return 0
+}

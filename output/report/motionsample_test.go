@@ -1,0 +1,44 @@
+package report
+
+import (
+	"evenswing/output/drawing"
+	"evenswing/output/drawing/sample"
+	"evenswing/space"
+)
+
+// inventedMotion is a made-up motion of the i-th design, from 0.
+func inventedMotion(i int, a, b, c string) *Motion {
+	swing := sample.Swing{Reach: 0.066 + 0.002*float64(i), Beat: 0.05 + 0.02*float64(i), Wander: 0.0008 + 0.0002*float64(i)}
+	course := inventedCourse(swing, 5000, a, b, c)
+	return &Motion{
+		Release: ReleaseWords([]string{a, b, c}, []float64{0.07, -0.07, 0.07}), Patterns: 4, Lasts: 240,
+		Ratios: []Held{
+			{a, b, given(2.0017), given(2.0009), given(0.00143), given(-0.0004), given(2), given(0.005)},
+		},
+		Pendulums: []Swung{
+			{a, given(6.021), given(0.031), given(150), given(149.2), given(0.0712)},
+			{b, given(3.009), given(0.082), given(150), given(131.4), given(0.0705)},
+			{c, given(3.714), given(0.214), space.Optional{}, given(96), given(0.0833)},
+		},
+		Exchange: given(0.041), Trace: given(0.0173), PaperMargin: given(0.0052), Spacing: given(3.4),
+		Pictures: MotionPicturesOf(i+1, course, drawing.Metric),
+	}
+}
+
+// inventedCourse follows an invented swing with n places of the pen.
+func inventedCourse(swing sample.Swing, n int, names ...string) *Course {
+	c := &Course{Pen: swing.Path(n, 240), Sheet: space.Vec{X: 0.148, Y: 0.21}, Width: 0.0004}
+	for _, name := range names {
+		c.Amplitudes, c.Shares = append(c.Amplitudes, drawing.Series{Name: name}), append(c.Shares, drawing.Series{Name: name})
+	}
+	r := RatioCourse{Slow: names[0], Fast: names[1], Want: 2, Within: 0.005}
+	for t := 0.0; t <= 240; t += 6 {
+		amplitudes, shares := swing.Amplitudes(t), swing.Shares(t)
+		c.Time, r.Time, r.Kept = append(c.Time, t), append(r.Time, t), append(r.Kept, swing.Ratio(t))
+		for k := range names {
+			c.Amplitudes[k].At, c.Shares[k].At = append(c.Amplitudes[k].At, amplitudes[k]), append(c.Shares[k].At, shares[k])
+		}
+	}
+	c.Ratios = []RatioCourse{r}
+	return c
+}

@@ -1,0 +1,154 @@
+package shortlist
+
+import (
+	"fmt"
+	"path/filepath"
+	"runtime"
+
+	"golang.org/x/sync/errgroup"
+
+	"evenswing/objective"
+	"evenswing/objective/motion"
+	"evenswing/output/dataset"
+	"evenswing/output/durable"
+	"evenswing/search"
+)
+
+// FinalistsFile holds the rows of the designs whose full motion was followed.
+const FinalistsFile = "finalists.parquet"
+
+// finalist is a design whose motion was followed.
+type finalist struct {
+	chosen  Chosen
+	origin  origin
+	verdict objective.Verdict
+	row     []float32
+	missing []bool
+	words   words
+}
+
+// words are a finalist's, kept beyond its workspace.
+type words struct{ reason, limit string }
+
+// Reason and WorstLimit make words a dataset.Words.
+func (w words) Reason() (string, bool)     { return w.reason, w.reason != "" }
+func (w words) WorstLimit() (string, bool) { return w.limit, w.limit != "" }
+
+// leastFinalists is the least number of finalists, whatever the plan.
+const leastFinalists = 10
+
+// FinalistsOf is how many designs get the full motion under a plan: each is
+// followed from every release that it is judged by.
+func FinalistsOf(plan search.Plan, e *objective.Evaluator) int {
+	releases := motion.Patterns(len(e.Rig().Pendulums))
+	if e.Rig().Released {
+		releases = 1
+	}
+	return max(plan.Motions/releases, leastFinalists)
+}
+
+// swingAll follows the motion of every chosen design, side by side; the result
+// does not depend on how many cores there are.
+func swingAll(run *dataset.Run, e *objective.Evaluator, chosen []Chosen) ([]finalist, error) {
+	ids := make([]int64, len(chosen))
+	for k := range chosen {
+		ids[k] = chosen[k].ID
+	}
+	origins, err := originsOf(run, e, ids)
+	if err != nil {
+		return nil, err
+	}
+	list := make([]finalist, len(chosen))
+	var group errgroup.Group
+	workers := runtime.GOMAXPROCS(0)
+	for worker := range workers {
+		group.Go(func() error {
+			w := e.NewWorkspace()
+			for k := worker; k < len(chosen); k += workers {
+				f := &list[k]
+				f.chosen, f.origin = chosen[k], origins[chosen[k].ID]
+				if err := f.swing(e, w); err != nil {
+					return err
+				}
+			}
+			return nil
+		})
+	}
+	return list, group.Wait()
+}
+
+// swing scores a finalist again, first as its row did, then with its motion.
+func (f *finalist) swing(e *objective.Evaluator, w *objective.Workspace) error {
+	v := w.ScoreValues(f.origin.values)
+	if float32(v.Score) != float32(f.chosen.Score) {
+		return fmt.Errorf("candidate %d scores %g here and %g in its file: the run was made by another version or on another kind of machine", f.chosen.ID, v.Score, f.chosen.Score)
+	}
+	f.verdict = w.SwingUp()
+	n := len(e.FinalistColumns())
+	f.row, f.missing = make([]float32, n), make([]bool, n)
+	w.FinalistRowTo(f.row, f.missing)
+	f.words.reason, _ = w.Reason()
+	f.words.limit, _ = w.WorstLimit()
+	return nil
+}
+
+// kept is a finalist as a recorder takes it.
+type kept struct {
+	*finalist
+	words
+}
+
+// Score is never called: the row was scored before.
+func (k kept) Score([]float64) objective.Verdict { return k.verdict }
+
+// RowTo copies the row.
+func (k kept) RowTo(values []float32, missing []bool) {
+	copy(values, k.row)
+	copy(missing, k.missing)
+}
+
+// writeFinalists writes their rows, in the order of the list.
+func writeFinalists(fs durable.FS, run *dataset.Run, e *objective.Evaluator, list []finalist) error {
+	layout, err := dataset.NewLayout(e.FinalistColumns())
+	if err != nil {
+		return err
+	}
+	path := filepath.Join(run.Dir, FinalistsFile)
+	if err := durable.RemoveStale(fs, path); err != nil {
+		return err
+	}
+	about := dataset.About{Rig: run.Rig, Plan: run.Start.Plan, Version: run.Start.Version}
+	r, err := dataset.NewRecorder(fs, path, layout, about)
+	if err != nil {
+		return err
+	}
+	for k := range list {
+		f := &list[k]
+		task, _ := search.RowTask(f.chosen.ID)
+		row := search.Row{ID: f.chosen.ID, Task: task, Stage: f.origin.stage, Parents: f.origin.parents, Verdict: f.verdict, Scorer: kept{f, f.words}}
+		if err := r.Record(&row); err != nil {
+			r.Discard()
+			return err
+		}
+	}
+	return r.Finish()
+}
+
+// rankFinalists chooses the best top by what the motion showed.
+func rankFinalists(e *objective.Evaluator, list []finalist, top int) List {
+	rows := Rows{Points: make([][]float32, e.Rig().Dim())}
+	for k := range list {
+		f := &list[k]
+		rows.IDs = append(rows.IDs, f.chosen.ID)
+		rows.Scores = append(rows.Scores, float32(f.verdict.Score))
+		rows.Worst = append(rows.Worst, float32(f.verdict.Worst))
+		rows.Meets = append(rows.Meets, f.verdict.Meets)
+		rows.Exists = append(rows.Exists, objective.Yes)
+		for i, x := range f.chosen.Point {
+			rows.Points[i] = append(rows.Points[i], x)
+		}
+	}
+	r := NewRanking(e.Rig().Dim(), top)
+	r.Add(rows)
+	return Join([]*Ranking{r})
+}
