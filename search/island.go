@@ -112,7 +112,11 @@ func (is *island) room() int {
 
 // exploring is the number of evaluations before the cloud is due.
 func (is *island) exploring() int {
-	return is.total - int(is.recipe.cloud*float64(is.total)) - is.ledger.summary.Evaluations
+	explore := is.total
+	if is.total >= is.recipe.leastAll {
+		explore -= int(is.recipe.cloud * float64(is.total))
+	}
+	return explore - is.ledger.summary.Evaluations
 }
 
 func (is *island) cloudDue() bool {

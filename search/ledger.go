@@ -12,9 +12,13 @@ import (
 // one, but a search must not stumble over it.
 const worstScore = 1e300
 
-// attention is the number of evaluations between two looks at the context and
-// two words to whoever watches: far below a second, far above their cost.
-const attention = 1024
+// attention is the number of evaluations between two looks at the context, and
+// word between two words to whoever watches: far above their cost, and below a
+// second even where an evaluation takes a millisecond.
+const (
+	attention = 64
+	word      = 1024
+)
 
 // ledger evaluates the candidates of one task: it counts, scores, hands the
 // row on, and keeps the best.
@@ -64,11 +68,17 @@ func (l *ledger) evaluate(c *candidate, stage Stage, parents [2]int64) error {
 // lookUp tells the watcher how far the task is and asks the context whether
 // to go on.
 func (l *ledger) lookUp() error {
-	if l.watch != nil && l.used > l.told {
-		l.watch(l.used-l.told, l.summary)
-		l.told = l.used
+	if l.used-l.told >= word || l.left() == 0 {
+		l.tell()
 	}
 	return l.ctx.Err()
+}
+
+func (l *ledger) tell() {
+	if l.watch != nil {
+		l.watch(l.used-l.told, l.summary)
+	}
+	l.told = l.used
 }
 
 func finite(v objective.Verdict) objective.Verdict {

@@ -18,6 +18,7 @@ type recipe struct {
 	cloudSize int     // its population
 	sigma     float64 // and its spread
 	leastLeft int     // a new start or a cloud needs so many evaluations in its task
+	leastAll  int     // an island of fewer evaluations has no cloud
 }
 
 var standard = recipe{
@@ -25,9 +26,9 @@ var standard = recipe{
 	firstRun: 500, longRun: 4000,
 	polish: 150, leastPol: 60,
 	apart: 0.1, elites: 500,
-	gain: 0.05, patience: 6,
+	gain: 0.05, patience: 4,
 	cloud: 1. / 3, cloudSize: 60, sigma: 0.1,
-	leastLeft: 1000,
+	leastLeft: 1000, leastAll: 12_000,
 }
 
 // polished tells whether a round ends with Nelder-Mead: rounds 0, 1, 3, 7, 15.

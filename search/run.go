@@ -15,12 +15,15 @@ type Progress struct {
 	Best        Best
 }
 
-// Run works through a plan, epoch after epoch, the islands of an epoch side by
-// side on as many goroutines as cores (0: as many as the process may use).
-// Finished tasks are skipped, so that the same call carries on after a kill.
-// The rows depend on the problem and the plan alone. When ctx ends, running
-// tasks discard their rows and Run returns ctx's error; what is finished
-// stays.
+// Run works through a plan on as many goroutines as cores (0: as many as the
+// process may use). Finished tasks are skipped, so that the same call carries
+// on after a kill. The rows depend on the problem and the plan alone. When ctx
+// ends, running tasks discard their rows and Run returns ctx's error; what is
+// finished stays.
+//
+// An island's next epoch queues up behind the other islands as soon as the one
+// before is finished. Islands do not wait for one another: none takes anything
+// from another (doc.go says why), and so no core is idle before the end.
 //
 // progress, unless nil, is called now and then, by one goroutine at a time,
 // and must return soon.
@@ -31,25 +34,71 @@ func Run(ctx context.Context, problem Problem, plan Plan, store Store, cores int
 	if cores <= 0 {
 		cores = runtime.GOMAXPROCS(0)
 	}
-	b := &board{progress: progress, now: Progress{Total: plan.Evaluations, Best: newSummary().Best}}
-	for epoch := range plan.Epochs {
-		g, groupCtx := errgroup.WithContext(ctx)
-		g.SetLimit(cores)
-		for island := range plan.Islands {
-			g.Go(func() error { return b.do(groupCtx, problem, plan, Task{epoch, island}, store) })
-		}
-		if err := g.Wait(); err != nil {
-			return err
-		}
+	b := newBoard(plan, progress)
+	g, ctx := errgroup.WithContext(ctx)
+	for range min(cores, plan.Islands) {
+		g.Go(func() error {
+			for task := range b.ready {
+				if err := b.do(ctx, problem, plan, task, store); err != nil {
+					b.stop()
+					return err
+				}
+				b.next(plan, task)
+			}
+			return nil
+		})
 	}
-	return nil
+	return g.Wait()
 }
 
-// board adds up what the islands report.
+// board holds the tasks that can be done and adds up what the islands report.
 type board struct {
 	sync.Mutex
+	ready    chan Task
+	closed   bool
+	islands  int // not finished
 	progress func(Progress)
 	now      Progress
+}
+
+func newBoard(plan Plan, progress func(Progress)) *board {
+	b := &board{
+		ready: make(chan Task, plan.Islands), islands: plan.Islands,
+		progress: progress, now: Progress{Total: plan.Evaluations, Best: newSummary().Best},
+	}
+	for island := range plan.Islands {
+		b.ready <- Task{0, island}
+	}
+	return b
+}
+
+// next queues the epoch after a finished task.
+func (b *board) next(plan Plan, done Task) {
+	b.Lock()
+	defer b.Unlock()
+	if done.Epoch++; done.Epoch < plan.Epochs {
+		if !b.closed {
+			b.ready <- done // never blocks: there is room for every island
+		}
+		return
+	}
+	if b.islands--; b.islands == 0 {
+		b.close()
+	}
+}
+
+// stop lets no worker wait for more.
+func (b *board) stop() {
+	b.Lock()
+	defer b.Unlock()
+	b.close()
+}
+
+func (b *board) close() {
+	if !b.closed {
+		b.closed = true
+		close(b.ready)
+	}
 }
 
 // do runs a task, or counts it when it is finished already.

@@ -7,6 +7,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"evenswing/objective"
 )
 
 // state is what an island knows between two epochs.
@@ -91,6 +93,8 @@ func (s *state) doubt(genes int) string {
 		return "its rounds make no sense"
 	case s.Summary.Evaluations != s.Plan.islandBudget(s.Task.Island, s.Task.Epoch+1):
 		return "it counts another number of evaluations than the plan"
+	case s.Summary.Best.Verdict.Meets > objective.Yes:
+		return "its best candidate makes no sense"
 	case !s.History.sound():
 		return "its history is out of bounds"
 	case len(s.Population) > mostKept || len(s.Elites) > mostKept || len(s.Past) > mostKept:

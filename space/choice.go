@@ -44,7 +44,7 @@ func (r *reader) readChoice(at spot, text string, u *Unknown) bool {
 			return false
 		}
 		for _, before := range options[:i] {
-			if before.text == o.text {
+			if strings.EqualFold(before.text, o.text) {
 				r.wrong(at, lead(at.value())+o.at, quoted(o.text)+" stands twice in this choice", "each option once", "remove one")
 				return false
 			}

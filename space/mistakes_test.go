@@ -20,6 +20,7 @@ func TestMistakes(t *testing.T) {
 		{"300 to 500 mm ", "1 to 1.0000001 m ", "unknowns.arm", "single precision"},
 		{"4 to 24 by 1", "4 to 24 by 1e-7", "unknowns.discs", "too many steps"},
 		{"steel or lead", "steel or steel", "unknowns.metal", "twice"},
+		{"steel or lead", "steel or Steel", "unknowns.metal", "twice"},
 		{"steel or lead", "steel or ", "unknowns.metal", "missing beside"},
 		{"steel or lead", "steel or or lead", "unknowns.metal", "missing beside"},
 		{"steel or lead", "{choose: steel}", "unknowns.metal.choose", "no range and no choice"},

@@ -55,7 +55,7 @@ func (s *slow) ratesTo(dst []turnRate, weight *[Max]float64) []turnRate {
 	first, bright := 0.0, false
 	for m := range s.hann {
 		b := s.signal(m, weight)
-		size := math.Hypot(b[0], b[1])
+		size := math.Sqrt(b[0]*b[0] + b[1]*b[1])
 		if m == 0 {
 			first = size
 		}

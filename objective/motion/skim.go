@@ -41,8 +41,7 @@ type skimmer struct {
 	acc      [Max]float64
 	momenta  [Max]float64
 
-	whole, lost  float64 // energy at the start and spent in the dampers since, J
-	grown, worst float64
+	whole, lost float64 // energy at the start and spent in the dampers since, J
 }
 
 // ready fills the weights for steps of h seconds.
@@ -146,13 +145,11 @@ func (k *skimmer) correct() bool {
 		moved += a*a + b*b
 		size += k.guess.re[m]*k.guess.re[m] + k.guess.im[m]*k.guess.im[m]
 	}
-	k.worst = math.Max(k.worst, moved/size)
 	return moved <= largestMend*largestMend*size
 }
 
 // sound takes the energy at the end of a slow period, and returns false where
 // it does not balance.
 func (k *skimmer) sound(energy float64) bool {
-	k.grown = math.Max(k.grown, math.Abs(energy+k.lost-k.whole)/k.whole)
 	return math.Abs(energy+k.lost-k.whole) <= largestGrowth*k.whole
 }

@@ -42,3 +42,25 @@ func inventedCourse(swing sample.Swing, n int, names ...string) *Course {
 	c.Ratios = []RatioCourse{r}
 	return c
 }
+
+// moving is a page of motions that stand out: off the sheet and over the top,
+// one that could not be followed, one that was not, a sheet that must be
+// turned and one that must be drawn smaller, in inches.
+func moving() *Page {
+	page := invented(5, false)
+	page.Units = drawing.Inch
+	far := sample.Swing{Reach: 0.1, Beat: 0.3, Wander: 0.02}
+	first := page.Sheets[0].Motion
+	first.OverTop, first.PaperMargin, first.Fixed, first.Patterns = true, given(-0.0213), true, 0
+	first.Pictures = MotionPicturesOf(1, inventedCourse(far, 5000, "lintel", "ladder", "tray"), drawing.Inch)
+	page.Sheets[1].Motion = &Motion{Reason: "no drift of lintel over ladder: the fast swing dies within 12 s", Release: "lintel +4°"}
+	page.Sheets[2].Motion = nil
+	for i, size := range []space.Vec{{X: 0.2159, Y: 0.1397}, {X: 0.42, Y: 0.297}} {
+		course := inventedCourse(far, 5000, "lintel", "ladder", "tray")
+		course.Sheet = size
+		m := page.Sheets[3+i].Motion
+		m.Pictures = MotionPicturesOf(4+i, course, drawing.Inch)
+		m.Ratios[0].Want, m.Ratios[0].Pull, m.Spacing = space.Optional{}, space.Optional{}, space.Optional{}
+	}
+	return page
+}
