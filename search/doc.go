@@ -1,8 +1,25 @@
 // Package search decides which design to try next.
 //
-// It reads a rig's Evaluator and a Plan, and works through a grid of tasks
-// (epoch, island): spread points, genetic search, Nelder-Mead. Every
-// evaluation leaves as a Row through a Recorder; what the next epoch needs
-// leaves through a Store. Package output implements both. This package opens
-// no file and prints nothing.
+// It reads a Problem (a rig's Evaluator, see Of) and a Plan, and works through
+// a grid of tasks (epoch, island). Every evaluation leaves as a Row through a
+// Recorder; what the next epoch needs leaves through a Store. Package output
+// implements both. This package opens no file and prints nothing.
+//
+// One island:
+//
+//	spread points            (the first start: a hundredth of all evaluations)
+//	  -> breed 500, polish the best one by Nelder-Mead
+//	  -> breed 1000, polish -> breed 2000 -> breed 4000, polish -> ...
+//	  -> keeps every limit, or gains no more: the best one is an elite; begin again
+//	last third: a cloud round all elites, bred to the end
+//
+// Beginning again is what finds different families of designs; the cloud is
+// what makes them good.
+//
+// Islands take nothing from one another. Measured on testdata/rigs/four.yaml
+// with 1,000,000 evaluations on four islands and eight seeds: with all elites
+// of the neighbour taken over at each epoch the best score fell from 0.050 to
+// 0.042 and 90 families became 91; with its best three 0.049 and 92. That
+// is not worth an island that must wait for its neighbour, and that is lost
+// when its neighbour's file is.
 package search

@@ -34,7 +34,8 @@ type Plan struct {
 	Islands     int    `json:"islands"`
 	Epochs      int    `json:"epochs"`
 
-	// Motions is a ceiling over the full motions that finalists get.
+	// Motions is a ceiling over the full motions that finalists get; a shortlist
+	// of ten gets them in any case.
 	Motions int `json:"motions"`
 
 	// Set holds unknowns at values, one NAME=VALUE a line; the others are searched.
@@ -80,8 +81,8 @@ func (p Plan) Check() error {
 		return fmt.Errorf("plan: %d islands: 1 to %d are possible", p.Islands, 1<<islandBits-1)
 	case p.Epochs < 1 || p.Epochs >= 1<<epochBits:
 		return fmt.Errorf("plan: %d epochs: 1 to %d are possible", p.Epochs, 1<<epochBits-1)
-	case p.Motions < 1:
-		return fmt.Errorf("plan: %d motions: at least 1 is needed", p.Motions)
+	case p.Motions < 0:
+		return fmt.Errorf("plan: %d motions: 0 or more are possible", p.Motions)
 	case p.Evaluations > MaxEvaluations:
 		return fmt.Errorf("plan: %d evaluations: at most %d are possible", p.Evaluations, MaxEvaluations)
 	case p.Evaluations/(p.Islands*p.Epochs) >= 1<<numberBits-1:

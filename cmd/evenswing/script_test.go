@@ -36,6 +36,7 @@ func TestScripts(t *testing.T) {
 			"finite":   finite,
 			"sparse":   sparse,
 			"meet":     meet,
+			"agrees":   agrees,
 		},
 		Condition: func(condition string) (bool, error) {
 			if condition == "root" {

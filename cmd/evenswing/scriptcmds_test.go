@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"encoding/csv"
 	"encoding/json"
 	"errors"
 	"math"
@@ -9,6 +10,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -113,5 +115,37 @@ func meet(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(err)
 	if got := bytes.Count([]byte(ts.ReadFile(args[1])), []byte(",yes,")); got < want {
 		ts.Fatalf("%d designs meet every limit, want %d", got, want)
+	}
+}
+
+// agrees CSV JSON: the first design of a shortlist and what evaluate says of
+// its filled-in rig file are the same figures, as float32 holds them.
+func agrees(ts *testscript.TestScript, neg bool, args []string) {
+	rows, err := csv.NewReader(strings.NewReader(ts.ReadFile(args[0]))).ReadAll()
+	ts.Check(err)
+	cell := map[string]string{}
+	for k, name := range rows[0] {
+		cell[name] = rows[1][k]
+	}
+	var a struct {
+		Score, Worst float64
+		Pendulums    []struct {
+			Name   string
+			Tilt   float64 `json:"tilt_rad"`
+			Period float64 `json:"period_s"`
+			Load   float64 `json:"pivot_load_n"`
+		}
+		Motion struct{ Drift, Exchange float64 }
+	}
+	ts.Check(json.Unmarshal([]byte(ts.ReadFile(args[1])), &a))
+	want := map[string]float64{"score": a.Score, "worst": a.Worst, "drift": a.Motion.Drift, "exchange": a.Motion.Exchange}
+	for _, p := range a.Pendulums {
+		want["tilt_"+p.Name+"_rad"], want["period_"+p.Name+"_s"], want["pivot_load_"+p.Name+"_n"] = p.Tilt, p.Period, p.Load
+	}
+	for name, x := range want {
+		got, err := strconv.ParseFloat(cell[name], 32)
+		if err != nil || float32(got) != float32(x) {
+			ts.Fatalf("%s: %q in the table, %g from evaluate", name, cell[name], x)
+		}
 	}
 }

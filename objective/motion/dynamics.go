@@ -1,10 +1,6 @@
 package motion
 
-import (
-	"math"
-
-	"evenswing/space"
-)
+import "evenswing/space"
 
 // Dynamics is everything that the full motion of one candidate depends on,
 // immutable once filled and shared by any number of Workspaces.
@@ -83,9 +79,4 @@ func (d *Dynamics) modes(m *Modes) {
 			d.project[k][at] = d.shape[at][k] * d.weight[at] / (d.omega[k] * d.omega[k])
 		}
 	}
-}
-
-// angle is the absolute angle of the body at a place.
-func (d *Dynamics) angle(at int, phi float64) float64 {
-	return math.Remainder(d.tilt[at]+phi, 2*math.Pi)
 }

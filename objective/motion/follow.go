@@ -20,6 +20,13 @@ const (
 
 // MeasureTo fills dst with the measures of d let go at the deviations from
 // rest in from (rad, by pendulum), speeds zero, and followed for until seconds.
+// Where dst.Ending is not Whole they are those of the part that was followed.
+//
+// The fast path takes 0.4 ms for a chain of four over 240 s; its error of ln
+// drift is 0.0015 in the median, 0.012 in the 90th percentile (skim.go). With
+// dry friction or drag it is the accurate path to fastTolerance, a few
+// milliseconds: 0.0002 and 0.002. Largest is then that of the samples, which
+// miss a peak by 2 % at most.
 func (w *Workspace) MeasureTo(dst *Measures, d *Dynamics, b *Bands, from *[Max]float64, until float64, path Path) {
 	y := d.start(from)
 	if path == Fast {

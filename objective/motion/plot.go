@@ -21,8 +21,9 @@ type plot struct {
 }
 
 // slowestPen is the pen's speed, m/s, below which its drag fades to nothing:
-// D v/√(v² + slowestPen²). A pen at work goes a hundred times faster.
-const slowestPen = 1e-2
+// D v/√(v² + slowestPen²). A pen at work goes twenty times faster or more, and
+// its work then differs by a thousandth.
+const slowestPen = 5e-3
 
 // Draw gives d the pen and the paper of a design whose bodies are given; where
 // either is not given, d draws nothing.

@@ -31,7 +31,7 @@ func EvenTimes(dst []float64, until float64, count int) []float64 {
 }
 
 // TrackTo fills dst with the motion of d, let go at the deviations from rest
-// in from (rad, by pendulum) with speeds zero, at the times given, which rise.
+// in from (rad, by pendulum) with speeds zero, at the times given, which rise from 0.
 // It follows the accurate path.
 func (w *Workspace) TrackTo(dst *Track, d *Dynamics, from *[Max]float64, times []float64) {
 	dst.clear()
@@ -39,6 +39,7 @@ func (w *Workspace) TrackTo(dst *Track, d *Dynamics, from *[Max]float64, times [
 	w.begin(d, &y, w.tolerance())
 	seen := Measures{}
 	for _, t := range times {
+		t = math.Max(t, 0)
 		for w.walk.t < t && dst.Ending == Whole {
 			dst.Ending = w.advance(d, times[len(times)-1])
 			seen.seen(d, &w.walk.y)

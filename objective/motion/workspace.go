@@ -12,7 +12,6 @@ type Workspace struct {
 	step      step
 	walk      walk
 	rubbing   rubbing
-	events    int
 	skimmer   skimmer
 	slow      slow
 

@@ -22,9 +22,10 @@ func motionFunctions(units drawing.Units) template.FuncMap {
 		"margin": func(o space.Optional) string {
 			return optional(o, func(v float64) string { return marginWords(v, units) })
 		},
-		"seconds": seconds,
-		"terms":   func() []Term { return terms },
-		"sizes":   func(v space.Vec) string { return units.Sizes(v.X, v.Y) },
+		"seconds":  seconds,
+		"penWidth": penWidth,
+		"terms":    func() []Term { return terms },
+		"sizes":    func(v space.Vec) string { return units.Sizes(v.X, v.Y) },
 	}
 }
 
@@ -43,6 +44,10 @@ func optional(o space.Optional, write func(float64) string) string {
 func seconds(o space.Optional, places int) string {
 	return optional(o, func(v float64) string { return strconv.FormatFloat(v, 'f', places, 64) + nbsp + "s" })
 }
+
+// penWidth writes the width of a line in millimetres, as pens are sold
+// everywhere.
+func penWidth(metres float64) string { return decimals(metres*1000, 2) + nbsp + "mm" }
 
 // marginWords says how far a line keeps from the paper's edge, or runs off.
 func marginWords(metres float64, units drawing.Units) string {

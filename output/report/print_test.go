@@ -35,11 +35,15 @@ const trueTo = 0.1
 // TestTheDrawingPrintsAtTrueSize measures the sheets in the printed pages: A5
 // is 148 by 210 mm (ISO 216).
 func TestTheDrawingPrintsAtTrueSize(t *testing.T) {
+	const designs = 10 // as wide a table as a page has
 	ctx := openBrowser(t)
+	page := invented(designs, false)
+	for i := range page.Sheets {
+		page.Sheets[i].Pictures.Front = nil // takes long to print
+	}
 	for name, paper := range map[string]chromedp.PaperSize{"A4": chromedp.PaperA4, "letter": chromedp.PaperLetter} {
-		const designs = 10
 		sheets := 0
-		for _, r := range rectangles(t, printed(t, ctx, made(t, invented(designs, false)), paper)) {
+		for _, r := range rectangles(printed(t, ctx, made(t, page), paper)) {
 			if math.Abs(r.width/pointsPerMillimetre-148) < trueTo && math.Abs(r.height/pointsPerMillimetre-210) < trueTo {
 				sheets++
 			}
@@ -50,16 +54,32 @@ func TestTheDrawingPrintsAtTrueSize(t *testing.T) {
 	}
 }
 
-// TestEveryPagePrints: the pages that need most room, on the smaller papers.
 func TestEveryPagePrints(t *testing.T) {
 	ctx := openBrowser(t)
-	for name, html := range browsedPages(t) {
-		for _, paper := range []chromedp.PaperSize{chromedp.PaperA4, chromedp.PaperLetter} {
-			pdf := printed(t, ctx, html, paper)
-			if !bytes.HasPrefix(pdf, []byte("%PDF-")) || len(rectangles(t, pdf)) == 0 {
-				t.Errorf("%s: %d bytes that are no printed page", name, len(pdf))
+	for name, page := range map[string]*Page{"failing": failing(), "hostile": invented(1, true), "bare": {Rig: "Bare"}} {
+		pdf := printed(t, ctx, made(t, page), chromedp.PaperLetter)
+		if !bytes.HasPrefix(pdf, []byte("%PDF-")) || len(rectangles(pdf)) == 0 {
+			t.Errorf("%s: %d bytes that are no printed page", name, len(pdf))
+		}
+	}
+}
+
+// TestTurnedAndReducedSheetsPrintToScale: half a letter across is turned, a
+// ledger sheet is drawn 1:2.
+func TestTurnedAndReducedSheetsPrintToScale(t *testing.T) {
+	ctx := openBrowser(t)
+	page := moving()
+	page.Sheets = page.Sheets[3:]
+	found := map[[2]float64]bool{}
+	for _, r := range rectangles(printed(t, ctx, made(t, page), chromedp.PaperLetter)) {
+		for _, want := range [][2]float64{{215.9, 139.7}, {210, 148.5}} {
+			if math.Abs(r.width/pointsPerMillimetre-want[0]) < trueTo && math.Abs(r.height/pointsPerMillimetre-want[1]) < trueTo {
+				found[want] = true
 			}
 		}
+	}
+	if len(found) != 2 {
+		t.Errorf("printed to scale: %v", found)
 	}
 }
 
@@ -72,8 +92,7 @@ var (
 )
 
 // rectangles finds every rectangle that a PDF's pages draw.
-func rectangles(t *testing.T, pdf []byte) []printedRect {
-	t.Helper()
+func rectangles(pdf []byte) []printedRect {
 	var all []printedRect
 	for _, stream := range pdfStream.FindAllSubmatch(pdf, -1) {
 		reader, err := zlib.NewReader(bytes.NewReader(stream[1]))

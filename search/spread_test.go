@@ -1,0 +1,54 @@
+package search
+
+import (
+	"slices"
+	"testing"
+)
+
+// In every coordinate each slice of a Latin hypercube holds one point.
+func TestLatin(t *testing.T) {
+	for _, n := range []int{1, 2, 7, 40, 1000} {
+		points := make([][]float64, n)
+		for i := range points {
+			points[i] = make([]float64, 5)
+		}
+		latinTo(points, newDice(uint64(n), Task{}, 0))
+		for j := range 5 {
+			slices.SortFunc(points, func(a, b []float64) int {
+				if a[j] < b[j] {
+					return -1
+				}
+				return 1
+			})
+			for i := range points {
+				if x := points[i][j] * float64(n); x < float64(i) || x >= float64(i+1) {
+					t.Fatalf("%d points: the %dth coordinate %d is %v", n, i, j, points[i][j])
+				}
+			}
+		}
+	}
+	latinTo(nil, newDice(1, Task{}, 0)) // no points: nothing to do
+}
+
+// A stepped gene takes each of its values equally often in the spread.
+func TestSpreadOfSteps(t *testing.T) {
+	seen := map[float64]int{}
+	m := newMemory()
+	m.see = func(row *Row) error {
+		if row.Stage == Spread {
+			seen[row.Scorer.(*toyScorer).point[0]]++
+		}
+		return nil
+	}
+	p := mixed(0)
+	p.genes[0].Count = 8
+	mustRun(t, p, NewPlan(40, 1), m, 1)
+	if len(seen) != 8 {
+		t.Fatalf("%d values", len(seen))
+	}
+	for x, n := range seen {
+		if n != 5 {
+			t.Errorf("the value at %v came %d times of 40", x, n)
+		}
+	}
+}
