@@ -59,7 +59,7 @@ func step(from, to, count int, d *dice) int {
 		return to
 	}
 	stride := 1
-	for d.float() < farStep {
+	for stride < count-1 && d.float() < farStep {
 		stride++
 	}
 	if d.Uint64()&1 == 0 {

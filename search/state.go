@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"math"
 
 	"evenswing/objective"
@@ -73,6 +74,9 @@ func decodeState(data []byte, plan Plan, task Task, genes int) (*state, error) {
 	decoder.DisallowUnknownFields()
 	if err := decoder.Decode(s); err != nil {
 		return nil, fmt.Errorf("%w: %w", errDamaged, err)
+	}
+	if _, err := decoder.Token(); !errors.Is(err, io.EOF) {
+		return nil, fmt.Errorf("%w: more follows its end", errDamaged)
 	}
 	if s.Plan != plan || s.Task != task {
 		return nil, fmt.Errorf("%w: it belongs to %+v of %+v, not to %+v of %+v", errDamaged, s.Task, s.Plan, task, plan)

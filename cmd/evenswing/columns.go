@@ -31,8 +31,13 @@ func (c *columnsCommand) Run(to *console) error {
 	for i, name := range names {
 		list = append(list, columnLine{name, "", "row", texts[i]})
 	}
-	for _, column := range objective.New(rig).Columns() {
-		list = append(list, columnLine{column.Name, column.Unit, column.Kind.String(), column.Text})
+	e := objective.New(rig)
+	for k, column := range e.FinalistColumns() {
+		text := column.Text
+		if k >= len(e.Columns()) {
+			text += " (finalists only)"
+		}
+		list = append(list, columnLine{column.Name, column.Unit, column.Kind.String(), text})
 	}
 	if c.JSON {
 		return printJSON(to.out, list)

@@ -53,12 +53,10 @@ func (w *Workspace) DrawTo(dst *Drawing, m *Measures, d *Dynamics, b *Bands, pap
 	}
 	w.line, w.lineStep = w.line[:0], 2*math.Pi/(cyclePoints*d.fastest())
 	*m = Measures{}
-	m.Ending = w.track(m, d, b, &y, until, tolerance)
+	m.Ending = w.track(d, b, &y, until, tolerance)
 	w.line, dst.Points = dst.Points[:0], w.line
 	dst.Step, w.lineStep = w.lineStep, 0
-	var z modal
-	w.equations.modalTo(&z, d, &y)
-	w.judgeTo(m, d, b, &z)
+	w.judgeTo(m, d, b, &y)
 	dst.bound(paper)
 	dst.Repeats = w.figure(d)
 	dst.space(line, w.slowestShown(d))

@@ -27,20 +27,21 @@ func (w *Workspace) fast(dst *Measures, d *Dynamics, b *Bands, y *point, until f
 	if !d.losses.rubs && d.losses.drag == 0 {
 		per := max(fastSlow, 2*int(math.Ceil(0.5*fastCycle*d.fastest()/b.Base)))
 		for ; per <= mostFast; per *= 2 {
-			if *dst = (Measures{Followed: Fast}); w.skim(dst, d, b, y, until, per) {
+			if *dst = (Measures{Followed: Fast}); w.skim(d, b, y, until, per) {
 				return
 			}
 		}
 	}
 	*dst = Measures{}
-	dst.Ending = w.track(dst, d, b, y, until, fastTolerance)
+	dst.Ending = w.track(d, b, y, until, fastTolerance)
 }
 
 // skim follows the fast path with per steps a slow period, and takes a sample
 // every second one; false where that is not to be trusted.
-func (w *Workspace) skim(dst *Measures, d *Dynamics, b *Bands, y *point, until float64, per int) bool {
+func (w *Workspace) skim(d *Dynamics, b *Bands, y *point, until float64, per int) bool {
 	k := &w.skimmer
 	w.slow.open(b, per/2)
+	w.crest = crest{}
 	k.ready(d, w.slow.period/float64(per))
 	w.begin(d, y, startTolerance)
 	k.whole = w.equations.energy(d, y)
@@ -56,7 +57,7 @@ func (w *Workspace) skim(dst *Measures, d *Dynamics, b *Bands, y *point, until f
 		if i >= fastPoints && !k.correct() {
 			return false
 		}
-		if i%2 == 0 && !w.skimSample(dst, d, i/2) {
+		if i%2 == 0 && !w.skimSample(d, i/2) {
 			return false
 		}
 	}
@@ -96,7 +97,7 @@ func (w *Workspace) skimForces(d *Dynamics, momenta bool) {
 
 // skimSample hands sample number to the slow amplitudes. Their momenta are the
 // true ones, VᵀM(φ)φ̇ of the predicted state plus the correction's VᵀM(0)Δφ̇.
-func (w *Workspace) skimSample(dst *Measures, d *Dynamics, number int) bool {
+func (w *Workspace) skimSample(d *Dynamics, number int) bool {
 	k := &w.skimmer
 	j := number % w.slow.per
 	if j == 0 && number > 0 {
@@ -111,6 +112,6 @@ func (w *Workspace) skimSample(dst *Measures, d *Dynamics, number int) bool {
 		z.im[m&7] += dot(&k.impulse[m&7], &k.momenta, k.wide) - k.guess.im[m&7]
 	}
 	w.slow.take(j, &z)
-	dst.seen(d, &k.y)
+	w.crest.see(d, &k.y, 2*k.h*float64(number))
 	return true
 }

@@ -22,8 +22,8 @@ type Measures struct {
 	Count    int // of Ratios
 }
 
-// judgeTo fills dst from the slow amplitudes of a motion that began at z0.
-func (w *Workspace) judgeTo(dst *Measures, d *Dynamics, b *Bands, z0 *modal) {
+// judgeTo fills dst from the slow amplitudes of a motion that began at y.
+func (w *Workspace) judgeTo(dst *Measures, d *Dynamics, b *Bands, y *point) {
 	dst.Count = b.Count
 	for i := 0; i < b.Count; i++ {
 		h := &dst.Ratios[i]
@@ -35,8 +35,9 @@ func (w *Workspace) judgeTo(dst *Measures, d *Dynamics, b *Bands, z0 *modal) {
 	for i := 0; i < d.n; i++ {
 		w.pendulum(dst, d, b, i)
 	}
-	dst.Exchange = w.exchanged(d, z0)
+	dst.Exchange = w.exchanged(d, y)
 	dst.Trace = w.traced(d)
+	dst.OverTop = w.crest.report(d, &dst.Largest)
 }
 
 // pendulum measures the period that pendulum i keeps in its band, and the rest

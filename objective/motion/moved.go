@@ -9,7 +9,9 @@ import (
 // exchanged is the largest ½Σ|f_k − f_k,lin| over the motion, f_k the share of
 // mode k in the energy Σω_k|a_k|², and f_k,lin the same of modes that keep
 // their energy from the release but for their own viscous decay.
-func (w *Workspace) exchanged(d *Dynamics, z0 *modal) space.Optional {
+func (w *Workspace) exchanged(d *Dynamics, y *point) space.Optional {
+	var z0 modal
+	w.equations.modalTo(&z0, d, y)
 	var e0, rate [Max]float64
 	for k := 0; k < d.n; k++ {
 		e0[k] = d.omega[k] * (z0.re[k]*z0.re[k] + z0.im[k]*z0.im[k])

@@ -37,21 +37,21 @@ func (w *Workspace) TrackTo(dst *Track, d *Dynamics, from *[Max]float64, times [
 	dst.clear()
 	y := d.start(from)
 	w.begin(d, &y, w.tolerance())
-	seen := Measures{}
+	w.crest = crest{}
+	w.crest.see(d, &y, 0)
 	for _, t := range times {
 		t = math.Max(t, 0)
 		for w.walk.t < t && dst.Ending == Whole {
 			dst.Ending = w.advance(d, times[len(times)-1])
-			seen.seen(d, &w.walk.y)
+			w.crest.see(d, &w.walk.y, w.walk.t)
 		}
 		if dst.Ending != Whole {
 			break
 		}
 		w.at(d, t, &y)
-		seen.seen(d, &y)
 		dst.add(w, d, t, &y)
 	}
-	dst.Largest, dst.OverTop = seen.Largest, seen.OverTop
+	dst.OverTop = w.crest.report(d, &dst.Largest)
 }
 
 func (t *Track) clear() {

@@ -14,6 +14,7 @@ type Workspace struct {
 	rubbing   rubbing
 	skimmer   skimmer
 	slow      slow
+	crest     crest
 
 	slowRates, fastRates []turnRate
 

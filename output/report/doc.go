@@ -6,6 +6,11 @@
 // HTML file: no script, no network, nothing outside it but links to the rig
 // files beside it. Package durable writes the bytes.
 //
+// A sheet's Motion is optional: plain figures of one release, and a Course of
+// plain slices that MotionPicturesOf draws. The pen's line is sized in
+// millimetres, so that a print at 100 % shows it at true size; print_test.go
+// measures that in a browser's PDF.
+//
 // It works out nothing but words: figures in the maker's units, which limit is
 // the hardest, and what sets one design apart from the others. Every section
 // has a template of its own under templates; another section is another

@@ -10,7 +10,7 @@ import (
 var update = flag.Bool("update", false, "write the golden pages anew")
 
 func TestGoldenPages(t *testing.T) {
-	for name, page := range map[string]*Page{"shortlist": invented(10, false), "failing": failing(), "hostile": invented(1, true)} {
+	for name, page := range map[string]*Page{"shortlist": invented(3, false), "failing": failing(), "hostile": invented(1, true), "motions": moving()} {
 		t.Run(name, func(t *testing.T) {
 			got, err := HTML(page)
 			if err != nil {

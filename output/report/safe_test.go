@@ -51,6 +51,8 @@ func TestNamesCannotBreakOut(t *testing.T) {
 	page := invented(2, true)
 	page.Notes[0].Text, page.Plan = sample.ScriptName, sample.QuoteName
 	page.Sheets[0].File = `javascript:alert("x")`
+	page.Sheets[0].Motion.Release = sample.QuoteName
+	page.Sheets[1].Motion.Reason = sample.ScriptName
 	said := tags(t, made(t, page), func(e xml.StartElement) {
 		if slices.Contains([]string{"script", "iframe", "object", "embed", "link", "base", "form", "img"}, strings.ToLower(e.Name.Local)) {
 			t.Errorf("element %q", e.Name.Local)
@@ -89,7 +91,7 @@ func TestPolicyAllowsTheStyleAlone(t *testing.T) {
 }
 
 func TestNothingIsFetched(t *testing.T) {
-	for _, page := range []*Page{invented(3, false), failing()} {
+	for _, page := range []*Page{invented(3, false), failing(), moving()} {
 		html := strings.ReplaceAll(made(t, page), `xmlns="http://www.w3.org/2000/svg"`, "")
 		for _, word := range []string{"http:", "https:", "@import", "src="} {
 			if strings.Contains(html, word) {
@@ -105,7 +107,7 @@ func TestNothingIsFetched(t *testing.T) {
 }
 
 func TestLinksLeadSomewhereAndIDsAreUnique(t *testing.T) {
-	for _, page := range []*Page{invented(10, false), failing(), invented(1, true)} {
+	for _, page := range []*Page{invented(10, false), failing(), invented(1, true), moving()} {
 		ids, references := map[string]bool{}, []string{}
 		tags(t, made(t, page), func(e xml.StartElement) {
 			for _, a := range e.Attr {

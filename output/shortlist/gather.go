@@ -73,10 +73,24 @@ func newPass(e *objective.Evaluator, limits int) *pass {
 // visit takes one batch: score, worst, the searched unknowns, the utilisations.
 func (p *pass) visit(b *dataset.Batch) error {
 	dim := p.evaluator.Rig().Dim()
-	p.rows.IDs, p.rows.Meets, p.rows.Exists = b.IDs, b.Meets, b.Exists
+	p.rows.IDs, p.rows.Exists = b.IDs, b.Exists
+	p.rows.Meets = screened(p.rows.Meets[:0], b.Meets, b.Floats[1])
 	p.rows.Scores, p.rows.Worst = b.Floats[0], b.Floats[1]
 	p.evaluator.Rig().CubeTo(p.rows.Points, b.Floats[2:2+dim], b.Rows)
 	p.ranking.Add(p.rows)
 	p.tally.add(b.Floats[2+dim:], b.Missing[2+dim:], b.Rows)
 	return nil
+}
+
+// screened appends to dst what the screen says of each row: where a limit is
+// open that only the motion tells, the computed ones decide who becomes a
+// finalist.
+func screened(dst, meets []objective.Meets, worst []float32) []objective.Meets {
+	for r, m := range meets {
+		if m == objective.NotKnown && worst[r] <= 1 {
+			m = objective.Yes
+		}
+		dst = append(dst, m)
+	}
+	return dst
 }
