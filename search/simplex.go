@@ -1,13 +1,21 @@
 package search
 
-import "gonum.org/v1/gonum/optimize"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/optimize"
+)
 
 // polish improves a candidate by Nelder-Mead over its continuous genes, for
 // the given number of evaluations, and returns the best point met.
 //
 // gonum knows no bounds: a coordinate y of its simplex stands for the point
 // start + turn·y, clamped to [0, 1]; turn is −1 where a first edge would leave
-// the cube. The clamped point is scored and recorded. gonum's method is driven
+// the cube. The clamped point is scored and recorded; the simplex is told
+//
+//	score + |score| Σ |what the clamp cut off|
+//
+// so that one which has left the cube feels a slope back. gonum's method is driven
 // through its own protocol instead of optimize.Minimize, which saves two
 // hand-overs between goroutines and a reading of the clock for each
 // evaluation, and lets an error end it at once. It does not stop by itself.
@@ -65,9 +73,14 @@ func newPolisher(is *island, start candidate, evaluations int) *polisher {
 	return p
 }
 
+// score evaluates the point that y stands for and returns what the simplex is
+// told of it.
 func (p *polisher) score(y []float64) float64 {
+	cut := 0.0
 	for k, j := range p.island.free {
-		p.trial.Point[j] = max(0, min(1, p.start.Point[j]+p.turn[k]*y[k]))
+		t := p.start.Point[j] + p.turn[k]*y[k]
+		p.trial.Point[j] = max(0, min(1, t))
+		cut += math.Abs(t - p.trial.Point[j])
 	}
 	p.left--
 	p.err = p.island.ledger.evaluate(&p.trial, Simplex, [2]int64{p.start.ID, NoParent})
@@ -77,5 +90,5 @@ func (p *polisher) score(y []float64) float64 {
 		p.best.Point = point
 		copy(point, p.trial.Point)
 	}
-	return p.trial.Score
+	return p.trial.Score + 0.001*math.Abs(p.trial.Score)*cut
 }

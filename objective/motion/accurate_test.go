@@ -251,15 +251,31 @@ func TestSincos(t *testing.T) {
 	}
 }
 
-// TestGivesUp: a motion that cannot be followed ends with a reason.
+// TestGivesUp: a motion that cannot be followed ends with a reason, and what is
+// measured of it is numbers.
 func TestGivesUp(t *testing.T) {
 	r := swingCases(t)[3].rig(t)
-	r.d.losses.damper[0] = -1e6 // a motor without bounds
+	r.d.losses.damper[0] = 1e9 // as stiff as it gets
 	var w Workspace
-	var track Track
-	w.TrackTo(&track, &r.d, &[Max]float64{0.1}, []float64{0, 1000})
-	if track.Ending == Whole || track.Ending.String() == Whole.String() || len(track.Time) != 1 {
-		t.Errorf("ended %q after %d times", track.Ending, len(track.Time))
+	y := r.d.start(&[Max]float64{0.1, 0.1, 0.1, 0.1})
+	w.begin(&r.d, &y, DefaultTolerance)
+	w.walk.steps = mostSteps - 1000
+	ending := Whole
+	for n := 0; n <= 1000 && ending == Whole; n++ {
+		ending = w.advance(&r.d, 1e6)
+	}
+	if ending != TooManySteps || ending.String() == Whole.String() {
+		t.Errorf("ended %q at %g s", ending, w.walk.t)
+	}
+	var b Bands
+	var m Measures
+	r.modes.BandsTo(&b, []Ratio{{0, 1, 2}})
+	r.d.weight[1] = math.NaN() // no real body's
+	for _, path := range []Path{Fast, Accurate} {
+		w.MeasureTo(&m, &r.d, &b, &[Max]float64{0.1}, 1000, path)
+		if m.Ending != Lost || m.Ending.String() == Whole.String() || !isFinite(&m) || m.Drift.Given {
+			t.Errorf("path %d: %q, largest %v, drift %v", path, m.Ending, m.Largest, m.Drift)
+		}
 	}
 }
 

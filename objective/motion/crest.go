@@ -17,9 +17,11 @@ func (c *crest) see(d *Dynamics, y *point, t float64) {
 	for i := 0; i < d.n; i++ {
 		a := math.Abs(y.phi[i])
 		if c.begun && y.rate[i]*c.last.rate[i] < 0 {
-			a = math.Max(a, turningPoint(c.last.phi[i], y.phi[i], c.last.rate[i]*(t-c.at), y.rate[i]*(t-c.at)))
+			a = max(a, turningPoint(c.last.phi[i], y.phi[i], c.last.rate[i]*(t-c.at), y.rate[i]*(t-c.at)))
 		}
-		c.largest[i] = math.Max(c.largest[i], a)
+		if a > c.largest[i] {
+			c.largest[i] = a
+		}
 	}
 	c.last, c.at, c.begun = *y, t, true
 }

@@ -28,9 +28,9 @@ const (
 	// the motion. The energy of 300 s at 0.3 rad then drifts by less than 1e-8,
 	// and angles at 30 s are right to 1e-9 rad.
 	DefaultTolerance = 3e-13
-	// mostSteps stops a motion that does not get on: ten times what an hour of
-	// a rig's fastest swing needs, a second or two of work.
-	mostSteps = 1000000
+	// mostSteps stops a motion that does not get on: twice what an hour of a
+	// rig's fastest swing needs, a second of work.
+	mostSteps = 300000
 	// stepShrink and stepGrow bound the change of one step to the next, and
 	// stepSafety aims below the tolerance (Hairer, Nørsett and Wanner, II.4).
 	stepShrink, stepGrow, stepSafety = 1.0 / 3, 6.0, 0.9

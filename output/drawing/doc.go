@@ -5,15 +5,15 @@
 // one SVG picture whose user unit is one millimetre of the rig. Package report
 // takes the picture next. The same design gives the same bytes.
 //
-// It also draws, from plain numbers, what a motion leaves on the paper
-// (line.go: the pen's way as curves, at true size) and small charts of its
-// courses over time (courses.go).
+// Of a rig, three layers, one way: pose.go says where every pendulum is; bar.go,
+// drum.go and block.go turn parts into outlines; the other files paint outlines.
+// Other views, and other formats, take the outlines.
 //
-// Three layers of a rig, one way: pose.go says where every pendulum is; bar.go, drum.go
-// and block.go turn parts into outlines; the other files paint outlines. Other
-// views, and other formats, take the outlines.
+// Of a motion, from plain numbers: the line that the pen leaves on the paper,
+// at true size (line.go; curve.go fits curves to its places, cut.go cuts them
+// at the paper's edge, path.go writes them), and small charts over time
+// (chart.go and axis.go; courses.go, kept.go and shares.go are one chart each).
 //
 // This package works out no mechanics: tilts, masses and motions come from its
-// caller.
-// It opens no file.
+// caller. It opens no file.
 package drawing

@@ -86,10 +86,7 @@ func TestTurnedAndReducedSheetsPrintToScale(t *testing.T) {
 // printedRect is a rectangle on a printed page, in points.
 type printedRect struct{ width, height float64 }
 
-var (
-	pdfStream = regexp.MustCompile(`(?s)stream\r?\n(.*?)\r?\nendstream`)
-	pdfToken  = regexp.MustCompile(`[^\s]+`)
-)
+var pdfStream = regexp.MustCompile(`(?s)stream\r?\n(.*?)\r?\nendstream`)
 
 // rectangles finds every rectangle that a PDF's pages draw.
 func rectangles(pdf []byte) []printedRect {
@@ -113,8 +110,9 @@ func rectanglesOf(content []byte) []printedRect {
 	var numbers []float64
 	now := [4]float64{1, 0, 0, 1}
 	var kept [][4]float64
-	for _, token := range pdfToken.FindAll(content, -1) {
-		if v, err := strconv.ParseFloat(string(token), 64); err == nil {
+	for token := range bytes.FieldsSeq(content) {
+		if c := token[0]; c == '-' || c == '.' || c >= '0' && c <= '9' {
+			v, _ := strconv.ParseFloat(string(token), 64) // a word that is no number is no rectangle's
 			numbers = append(numbers, v)
 			continue
 		}
