@@ -13,7 +13,7 @@ import (
 // start + turn·y, clamped to [0, 1]; turn is −1 where a first edge would leave
 // the cube. The clamped point is scored and recorded; the simplex is told
 //
-//	score + |score| Σ |what the clamp cut off|
+//	score + outside |score| Σ |what the clamp cut off|
 //
 // so that one which has left the cube feels a slope back. gonum's method is driven
 // through its own protocol instead of optimize.Minimize, which saves two
@@ -47,6 +47,11 @@ func (is *island) polish(start candidate, evaluations int) (candidate, error) {
 
 // edge is the length of the first simplex's edges, of the unit cube.
 const edge = 0.05
+
+// outside is gentle: without it a simplex that starts in a corner can stay on
+// its faces for ever; with 1 the kink at the bound stops Nelder-Mead short of
+// a minimum on a face.
+const outside = 0.1
 
 // polisher scores the points of one simplex.
 type polisher struct {
@@ -90,5 +95,5 @@ func (p *polisher) score(y []float64) float64 {
 		p.best.Point = point
 		copy(point, p.trial.Point)
 	}
-	return p.trial.Score + 0.001*math.Abs(p.trial.Score)*cut
+	return p.trial.Score + outside*math.Abs(p.trial.Score)*cut
 }

@@ -33,6 +33,7 @@ const (
 	nameRunes   = 13   // of a curve's name
 	leaderLong  = 3.0  // from the end of a curve to its name
 	leaderGap   = 0.6  // before and after that
+	nameSpare   = 1.15 // of a name's estimated width: fonts differ
 )
 
 // plane is the part of a chart in which curves run: times from From to To in
@@ -53,7 +54,7 @@ func newPlane(time []float64, low, high float64, names []string) plane {
 	from, to := bounds(time)
 	room := 0.0
 	for _, name := range names {
-		room = math.Max(room, lineWidth(name, false)*chartText)
+		room = math.Max(room, nameSpare*lineWidth(name, false)*chartText)
 	}
 	p := plane{from, to, low, high, chartWidth - math.Min(room+leaderLong+2*leaderGap, chartRight)}
 	if !(p.To > p.From) {
