@@ -1,6 +1,9 @@
 package search
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // island does the work of one task: it takes one step after the other until
 // the task's evaluations are spent. Between any two steps the whole truth is
@@ -158,8 +161,13 @@ func (is *island) settle() error {
 	return nil
 }
 
-// stalled tells whether the last rounds of this start gained too little.
+// stalled tells whether the population has shrunk to one score, or the last
+// rounds of this start gained too little.
 func (is *island) stalled() bool {
+	best, worst := is.state.Population[0].Score, is.state.Population[len(is.state.Population)-1].Score
+	if worst-best <= is.recipe.shrunk*math.Abs(best) {
+		return true
+	}
 	last := len(is.state.Marks) - 1
 	if last < is.recipe.patience {
 		return false

@@ -13,7 +13,8 @@ type recipe struct {
 	apart     float64 // between elites
 	elites    int     // at most
 	gain      float64 // a start that gained less than this part of its score
-	patience  int     // in so many rounds is given up
+	patience  int     // in so many rounds is given up,
+	shrunk    float64 // and so is one whose scores differ by no more than this part
 	cloud     float64 // last share of an island's evaluations: a cloud round the elites
 	cloudSize int     // its population
 	sigma     float64 // and its spread
@@ -26,7 +27,7 @@ var standard = recipe{
 	firstRun: 500, longRun: 4000,
 	polish: 150, leastPol: 60,
 	apart: 0.1, elites: 500,
-	gain: 0.05, patience: 4,
+	gain: 0.05, patience: 4, shrunk: 1e-3,
 	cloud: 1. / 3, cloudSize: 60, sigma: 0.1,
 	leastLeft: 1000, leastAll: 12_000,
 }

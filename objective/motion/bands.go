@@ -31,6 +31,9 @@ type Bands struct {
 	Count    int // of Ratios
 }
 
+// SlowPeriod is 2π/Base, s.
+func (b *Bands) SlowPeriod() float64 { return 2 * math.Pi / b.Base }
+
 // BandsTo fills b for the modes m and the ratios wanted, which may be none:
 // then each mode is a band of its own and Base the slowest frequency.
 func (m *Modes) BandsTo(b *Bands, ratios []Ratio) {

@@ -14,10 +14,15 @@ type crest struct {
 
 // see takes the state y at time t.
 func (c *crest) see(d *Dynamics, y *point, t float64) {
+	step := t - c.at
 	for i := 0; i < d.n; i++ {
 		a := math.Abs(y.phi[i])
 		if c.begun && y.rate[i]*c.last.rate[i] < 0 {
-			a = max(a, turningPoint(c.last.phi[i], y.phi[i], c.last.rate[i]*(t-c.at), y.rate[i]*(t-c.at)))
+			u, v := c.last.rate[i]*step, y.rate[i]*step
+			// A cubic rises above its ends by 4/27 of its slopes there at most.
+			if max(a, math.Abs(c.last.phi[i]))+0.15*(math.Abs(u)+math.Abs(v)) > c.largest[i] {
+				a = max(a, turningPoint(c.last.phi[i], y.phi[i], u, v))
+			}
 		}
 		if a > c.largest[i] {
 			c.largest[i] = a

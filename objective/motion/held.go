@@ -93,23 +93,28 @@ func spread(slow, fast []turnRate, slowFrame, fastFrame float64) (mean, deviatio
 	return mean, math.Sqrt(sum / n), true
 }
 
-// hold measures one ratio.
+// rates fills the frequencies of all modes and of all pendulums' bands.
+func (w *Workspace) rates(d *Dynamics, b *Bands) {
+	for k := 0; k < d.n; k++ {
+		var alone [Max]float64
+		alone[k] = 1
+		w.modeRates[k] = w.slow.ratesTo(w.modeRates[k], &alone)
+		weight := d.bandWeight(b, k, b.Band[b.Own[k]]) // pendulum k
+		w.bandRates[k] = w.slow.ratesTo(w.bandRates[k], &weight)
+	}
+}
+
+// hold measures one ratio, once rates are filled.
 func (w *Workspace) hold(h *Held, d *Dynamics, b *Bands, r Ratio) {
 	ks, kf := b.Own[r.Slow], b.Own[r.Fast]
 	*h = Held{Slow: r.Slow, Fast: r.Fast, Linear: d.omega[kf] / d.omega[ks]}
-	var slow, fast [Max]float64
-	slow[ks], fast[kf] = 1, 1
-	w.worsen(h, &slow, &fast, ks, kf)
-	slow, fast = d.bandWeight(b, r.Slow, b.Band[ks]), d.bandWeight(b, r.Fast, b.Band[kf])
-	w.worsen(h, &slow, &fast, ks, kf)
+	slow, fast := w.slow.frame[ks], w.slow.frame[kf]
+	h.worsen(spread(w.modeRates[ks], w.modeRates[kf], slow, fast))
+	h.worsen(spread(w.bandRates[r.Slow], w.bandRates[r.Fast], slow, fast))
 }
 
 // worsen adds to h what two signals say.
-func (w *Workspace) worsen(h *Held, slow, fast *[Max]float64, ks, kf int) {
-	s := &w.slow
-	w.slowRates = s.ratesTo(w.slowRates, slow)
-	w.fastRates = s.ratesTo(w.fastRates, fast)
-	mean, deviation, ok := spread(w.slowRates, w.fastRates, s.frame[ks], s.frame[kf])
+func (h *Held) worsen(mean, deviation float64, ok bool) {
 	if !ok {
 		return
 	}

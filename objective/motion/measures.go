@@ -25,6 +25,7 @@ type Measures struct {
 // judgeTo fills dst from the slow amplitudes of a motion that began at y.
 func (w *Workspace) judgeTo(dst *Measures, d *Dynamics, b *Bands, y *point) {
 	dst.Count = b.Count
+	w.rates(d, b)
 	for i := 0; i < b.Count; i++ {
 		h := &dst.Ratios[i]
 		w.hold(h, d, b, b.Ratios[i])
@@ -47,9 +48,8 @@ func (w *Workspace) pendulum(dst *Measures, d *Dynamics, b *Bands, i int) {
 	s := &w.slow
 	own := b.Own[i]
 	weight := d.bandWeight(b, i, b.Band[own])
-	w.slowRates = s.ratesTo(w.slowRates, &weight)
 	sum, n := 0.0, 0.0
-	for _, r := range w.slowRates {
+	for _, r := range w.bandRates[i] {
 		if r.OK {
 			sum += r.F
 			n++

@@ -105,11 +105,9 @@ func TestSmallMotionHardlyDrifts(t *testing.T) {
 			var m Measures
 			w.MeasureTo(&m, &s.d, &b, &s.from, 240, path)
 			for _, r := range b.Ratios[:b.Count] {
-				var slow, fast [Max]float64
 				ks, kf := b.Own[r.Slow], b.Own[r.Fast]
-				slow[ks], fast[kf] = 1, 1
 				h := Held{Linear: 2}
-				w.worsen(&h, &slow, &fast, ks, kf)
+				h.worsen(spread(w.modeRates[ks], w.modeRates[kf], w.slow.frame[ks], w.slow.frame[kf]))
 				if !h.Drift.Given || h.Drift.Value > 5e-5 {
 					t.Errorf("chain %d, path %d: modal drift %v", number, path, h.Drift)
 				}

@@ -135,7 +135,7 @@ func TestNothingAllocated(t *testing.T) {
 			"dampers":  func() { s.d.DampersTo(&damper, &reached, &s.modes, &halves) },
 			"dynamics": func() { s.forest.DynamicsTo(&other, &s.rest, &s.modes) },
 			"bands":    func() { s.modes.BandsTo(b, s.ratios) },
-			"ratio":    func() { w.RatioTo(ratio[:0], &s.d, b, 0) },
+			"ratio":    func() { w.RatioAtTo(ratio[:0], &s.d, b, b.Ratios[0], times) },
 		} {
 			do()
 			if n := testing.AllocsPerRun(3, do); n != 0 {

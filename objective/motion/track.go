@@ -89,27 +89,3 @@ func (t *Track) add(w *Workspace, d *Dynamics, time float64, y *point) {
 		t.Pen = append(t.Pen, d.pen(&y.phi))
 	}
 }
-
-// RatioTo appends to dst the ratio of periods number r of b, slow period by
-// slow period, as the motion that w measured last kept it in the bands of the
-// two pendulums; not Given where a band was too faint. Entry m belongs to the
-// time from slow period m+1 to m+2.
-func (w *Workspace) RatioTo(dst []space.Optional, d *Dynamics, b *Bands, r int) []space.Optional {
-	s, x := &w.slow, b.Ratios[r]
-	ks, kf := b.Own[x.Slow], b.Own[x.Fast]
-	slow, fast := d.bandWeight(b, x.Slow, b.Band[ks]), d.bandWeight(b, x.Fast, b.Band[kf])
-	w.slowRates = s.ratesTo(w.slowRates, &slow)
-	w.fastRates = s.ratesTo(w.fastRates, &fast)
-	for m := range w.slowRates {
-		a, c := w.slowRates[m], w.fastRates[m]
-		v := space.Optional{Given: a.OK && c.OK}
-		if v.Given {
-			v.Value = (s.frame[kf] + c.F) / (s.frame[ks] + a.F)
-		}
-		dst = append(dst, v)
-	}
-	return dst
-}
-
-// SlowPeriod is 2π/Base, s.
-func (b *Bands) SlowPeriod() float64 { return 2 * math.Pi / b.Base }

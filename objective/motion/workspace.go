@@ -16,6 +16,7 @@ type Workspace struct {
 	slow      slow
 	crest     crest
 
+	modeRates, bandRates [Max][]turnRate // by mode; by pendulum, in its own band
 	slowRates, fastRates []turnRate
 
 	line     []space.Vec // the pen's way, where it is wanted
