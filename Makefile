@@ -4,6 +4,7 @@ GO      ?= go
 BIN     := bin/evenswing
 DEMO    := demo-run
 RIG     := testdata/rigs/landing.yaml
+PYTHON  ?= /usr/bin/python3
 
 .PHONY: all build demo test lint race fuzz bench bench-search bench-peer motion-study cover golden clean
 
@@ -33,6 +34,10 @@ bench:
 
 bench-search:
 	EVENSWING_BENCH_SEARCH=1 $(GO) test -v -count 1 -timeout 60m -run BenchSearch ./search
+
+# Compares with SciPy (Debian: apt-get install python3-scipy).
+bench-peer:
+	EVENSWING_BENCH_PEER=1 EVENSWING_PYTHON=$(PYTHON) $(GO) test -v -count 1 -run BenchPeer ./objective/motion
 
 motion-study:
 	EVENSWING_MOTION_STUDY=1 $(GO) test -v -count 1 -timeout 60m -run MotionStudy ./objective/motion

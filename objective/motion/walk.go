@@ -16,7 +16,7 @@ const (
 func (e Ending) String() string {
 	switch e {
 	case TooManySteps:
-		return "the motion is too violent to follow"
+		return "it needs more steps than are allowed: the motion is too violent or too long to follow"
 	case Lost:
 		return "the motion cannot be computed"
 	}
