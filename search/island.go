@@ -136,10 +136,12 @@ func (is *island) round() error {
 }
 
 // settle ends a round: polish the best one if it is time, then go on or begin
-// again.
+// again. A population that has shrunk is polished out of turn: on a narrow
+// valley floor that leads further, and where it does not, nothing will.
 func (is *island) settle() error {
-	s := is.state
-	if n := len(is.free); n > 0 && polished(s.Round) {
+	s, n := is.state, len(is.free)
+	shrunk, before := is.shrunk(), s.Population[0].Score
+	if n > 0 && (shrunk || polished(s.Round)) {
 		have := is.room()
 		if have < n*is.recipe.leastPol {
 			return is.breed(have)
@@ -155,23 +157,25 @@ func (is *island) settle() error {
 	s.Marks = append(s.Marks, best.Score)
 	s.Round++
 	s.Bred = false
-	if (best.Passes || is.stalled()) && is.room() >= is.recipe.leastLeft {
+	spent := shrunk && before-best.Score <= is.recipe.shrunk*math.Abs(before)
+	if (best.Passes || spent || is.stalled()) && is.room() >= is.recipe.leastLeft {
 		s.Population = nil
 	}
 	return nil
 }
 
-// stalled tells whether the population has shrunk to one score, or the last
-// rounds of this start gained too little.
+// shrunk tells whether the population has come down to one score.
+func (is *island) shrunk() bool {
+	p := is.state.Population
+	return p[len(p)-1].Score-p[0].Score <= is.recipe.shrunk*math.Abs(p[0].Score)
+}
+
+// stalled tells whether the last rounds of this start gained too little.
 func (is *island) stalled() bool {
-	best, worst := is.state.Population[0].Score, is.state.Population[len(is.state.Population)-1].Score
-	if worst-best <= is.recipe.shrunk*math.Abs(best) {
-		return true
-	}
 	last := len(is.state.Marks) - 1
 	if last < is.recipe.patience {
 		return false
 	}
 	before := is.state.Marks[last-is.recipe.patience]
-	return before-is.state.Marks[last] < is.recipe.gain*before
+	return before-is.state.Marks[last] < is.recipe.gain*math.Abs(before)
 }

@@ -13,8 +13,8 @@ type recipe struct {
 	apart     float64 // between elites
 	elites    int     // at most
 	gain      float64 // a start that gained less than this part of its score
-	patience  int     // in so many rounds is given up,
-	shrunk    float64 // and so is one whose scores differ by no more than this part
+	patience  int     // in so many rounds is given up
+	shrunk    float64 // scores that differ by no more than this part are as one
 	cloud     float64 // last share of an island's evaluations: a cloud round the elites
 	cloudSize int     // its population
 	sigma     float64 // and its spread
