@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"os"
 	"text/tabwriter"
 
 	"evenswing/objective"
@@ -9,7 +10,7 @@ import (
 )
 
 type columnsCommand struct {
-	Rig  string `arg:"" help:"The rig file; the columns depend on it."`
+	Rig  string `arg:"" help:"The rig file, or the folder of a run: the columns depend on it."`
 	JSON bool   `name:"json" help:"Print a JSON list."`
 }
 
@@ -22,7 +23,7 @@ type columnLine struct {
 }
 
 func (c *columnsCommand) Run(to *console) error {
-	rig, err := loadRig(c.Rig, nil)
+	e, err := c.evaluator()
 	if err != nil {
 		return err
 	}
@@ -31,7 +32,6 @@ func (c *columnsCommand) Run(to *console) error {
 	for i, name := range names {
 		list = append(list, columnLine{name, "", "row", texts[i]})
 	}
-	e := objective.New(rig)
 	for k, column := range e.FinalistColumns() {
 		text := column.Text
 		if k >= len(e.Columns()) {
@@ -48,4 +48,17 @@ func (c *columnsCommand) Run(to *console) error {
 		fmt.Fprintf(t, "%s\t%s\t%s\t%s\n", l.Name, l.Unit, l.Kind, l.Text)
 	}
 	return t.Flush()
+}
+
+// evaluator makes the evaluator of a rig file or of a run.
+func (c *columnsCommand) evaluator() (*objective.Evaluator, error) {
+	if info, err := os.Stat(c.Rig); err == nil && info.IsDir() {
+		_, e, err := openRun(c.Rig)
+		return e, err
+	}
+	rig, err := readRig(c.Rig)
+	if err != nil {
+		return nil, err
+	}
+	return objective.New(rig), nil
 }

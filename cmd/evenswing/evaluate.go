@@ -5,11 +5,9 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"strings"
 	"text/tabwriter"
 
 	"evenswing/objective"
-	"evenswing/space/quantity"
 )
 
 type evaluateCommand struct {
@@ -197,9 +195,4 @@ func optional(x *float64, none string) string {
 		return none
 	}
 	return fmt.Sprintf("%.3f", *x)
-}
-
-// inOwnUnit spells an unknown's value as the rig file would.
-func inOwnUnit(si float64, unit string) string {
-	return strings.TrimSpace(quantity.Format(si, unit))
 }
