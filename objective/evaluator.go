@@ -76,6 +76,7 @@ type Workspace struct {
 	totalMass    float64
 	wallMoment   float64
 	worked       *workedOut // nil where nothing is worked out
+	tuner        *Tuner     // nil where tuning is not limited
 }
 
 // NewWorkspace makes one.
@@ -89,6 +90,9 @@ func (e *Evaluator) NewWorkspace() *Workspace {
 		utilisations: make([]float64, len(e.subjects)),
 	}
 	w.worked = newWorkedOut(w, e.work)
+	if w.decoder.Design.Limits[space.Tuning].Given {
+		w.tuner = w.NewTuner()
+	}
 	return w
 }
 
@@ -128,6 +132,7 @@ func (w *Workspace) evaluate() {
 	}
 	w.mechanics(d)
 	w.fitCharges(d)
+	w.tuner.load()
 	w.judge(e, d, Screen)
 }
 

@@ -83,6 +83,8 @@ func (w *Workspace) measure(s *Subject, d *space.Design) (value, u float64, know
 		return value, min(value, ceiling), true
 	case space.TotalMass:
 		value = w.totalMass
+	case space.Tuning:
+		return w.measureTuning(d)
 	default:
 		return w.measureMotion(s, d)
 	}

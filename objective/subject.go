@@ -50,7 +50,11 @@ func (e *Evaluator) listSubjects(d *space.Design) {
 	}
 	for c := space.Slosh; c < space.CriterionCount; c++ {
 		if c != space.Cavity {
-			e.add(Subject{Criterion: c, Name: "rig", Unit: rigUnit[c], Limited: d.Limits[c].Given, From: rigFidelity[c]})
+			from := rigFidelity[c]
+			if c == space.Tuning && d.Limits[c].Given {
+				from = Screen // worked out only where it is limited
+			}
+			e.add(Subject{Criterion: c, Name: "rig", Unit: rigUnit[c], Limited: d.Limits[c].Given, From: from})
 			continue
 		}
 		for k, at := range e.charged {

@@ -56,21 +56,12 @@ type breeder struct {
 
 // breed spends up to the given number of evaluations on the population.
 func (is *island) breed(evaluations int) error {
-	s := is.state
-	b := &breeder{
-		moves: is.moves, dice: is.nextDice(), history: &s.History, ledger: is.ledger,
-		end: is.ledger.used + evaluations, past: s.Past,
-	}
-	ga, err := b.newGA(len(s.Population))
+	s, b := is.state, newBreeder(is, evaluations)
+	ga, err := b.newGA(b, len(s.Population))
 	if err != nil {
 		return err
 	}
-	k := -1
-	err = ga.Minimize(func(*rand.Rand) eaopt.Genome {
-		k++
-		return &genome{candidate: s.Population[k], known: true, ledger: is.ledger}
-	})
-	if err != nil {
+	if err := ga.Minimize(is.inTurn()); err != nil {
 		return err
 	}
 	for i, individual := range ga.Populations[0].Individuals {
@@ -80,10 +71,26 @@ func (is *island) breed(evaluations int) error {
 	return nil
 }
 
-func (b *breeder) newGA(size int) (*eaopt.GA, error) {
+func newBreeder(is *island, evaluations int) *breeder {
+	return &breeder{
+		moves: is.moves, dice: is.nextDice(), history: &is.state.History, ledger: is.ledger,
+		end: is.ledger.used + evaluations, past: is.state.Past,
+	}
+}
+
+// inTurn hands out the population, whose scores are known.
+func (is *island) inTurn() func(*rand.Rand) eaopt.Genome {
+	k := -1
+	return func(*rand.Rand) eaopt.Genome {
+		k++
+		return &genome{candidate: is.state.Population[k], known: true, ledger: is.ledger}
+	}
+}
+
+func (b *breeder) newGA(model eaopt.Model, size int) (*eaopt.GA, error) {
 	return eaopt.GAConfig{
 		NPops: 1, PopSize: uint(size), NGenerations: math.MaxInt, HofSize: 1,
-		Model:     b,
+		Model:     model,
 		RNG:       rand.New(b.dice),
 		EarlyStop: func(*eaopt.GA) bool { return b.ledger.used >= b.end },
 	}.NewGA()
@@ -153,14 +160,16 @@ func (b *breeder) conceive(child *genome, i int, f, cr float64) {
 	for r2 == i || r2 == r1 {
 		r2 = b.dice.intn(n + len(b.past))
 	}
-	second := b.parents[0].Point
-	if r2 < n {
-		second = b.parents[r2].Point
-	} else {
-		second = b.past[r2-n]
-	}
 	child.known, child.parents = false, [2]int64{x.ID, best.ID}
-	b.moves.childTo(child.Point, x.Point, best.Point, b.parents[r1].Point, second, f, cr, b.dice)
+	b.moves.childTo(child.Point, x.Point, best.Point, b.parents[r1].Point, b.other(r2), f, cr, b.dice)
+}
+
+// other is a parent or, counted on from there, a replaced one.
+func (b *breeder) other(k int) []float64 {
+	if k < len(b.parents) {
+		return b.parents[k].Point
+	}
+	return b.past[k-len(b.parents)]
 }
 
 // topShare of the population serves as the best.

@@ -6,6 +6,8 @@ import (
 	"testing"
 	"time"
 
+	"github.com/MaxHalford/eaopt"
+
 	"evenswing/objective"
 )
 
@@ -57,6 +59,46 @@ func TestBreed(t *testing.T) {
 	}
 	if best := s.Population[0].Score; best > 1e-4 {
 		t.Errorf("after 2600 evaluations the best score is %v", best)
+	}
+}
+
+// watchful is the breeder with an eye on its parents: nothing may write on them
+// while the generation lasts.
+type watchful struct {
+	*breeder
+	t       *testing.T
+	changed int
+}
+
+func (w *watchful) Apply(pop *eaopt.Population) error {
+	var before [][]float64
+	for i := range pop.Individuals {
+		before = append(before, slices.Clone(pop.Individuals[i].Genome.(*genome).Point))
+	}
+	err := w.breeder.Apply(pop)
+	for i, parent := range w.parents {
+		if !slices.Equal(parent.Point, before[i]) {
+			w.t.Errorf("parent %d was written on", i)
+		}
+		if pop.Individuals[i].Genome.(*genome) != parent {
+			w.changed++
+		}
+	}
+	return err
+}
+
+func TestParentsAreFrozen(t *testing.T) {
+	is := newTestIsland(t, mixed(5), 3000, newMemory())
+	if err := is.begin(40); err != nil {
+		t.Fatal(err)
+	}
+	w := &watchful{newBreeder(is, 1000), t, 0}
+	ga, err := w.newGA(w, len(is.state.Population))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := ga.Minimize(is.inTurn()); err != nil || w.changed < 100 {
+		t.Errorf("%v after %d replacements", err, w.changed)
 	}
 }
 

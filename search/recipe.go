@@ -27,7 +27,7 @@ var standard = recipe{
 	firstRun: 500, longRun: 4000,
 	polish: 150, leastPol: 60,
 	apart: 0.1, elites: 500,
-	gain: 0.05, patience: 4, shrunk: 1e-3,
+	gain: 0.05, patience: 4, shrunk: 1e-6,
 	cloud: 1. / 3, cloudSize: 60, sigma: 0.1,
 	leastLeft: 1000, leastAll: 12_000,
 }

@@ -52,3 +52,23 @@ func TestSpreadOfSteps(t *testing.T) {
 		}
 	}
 }
+
+// Every island and every epoch goes its own way: no two tasks begin alike.
+func TestTasksDiffer(t *testing.T) {
+	begins := map[float64]Task{}
+	m := newMemory()
+	m.see = func(row *Row) error {
+		if _, n := RowTask(row.ID); n != 0 {
+			return nil
+		}
+		if other, ok := begins[row.Verdict.Score]; ok {
+			t.Errorf("%v and %v begin alike", other, row.Task)
+		}
+		begins[row.Verdict.Score] = row.Task
+		return nil
+	}
+	mustRun(t, mixed(5), smallPlan(1), m, 1)
+	if len(begins) != 12 {
+		t.Errorf("%d tasks", len(begins))
+	}
+}

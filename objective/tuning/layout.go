@@ -1,6 +1,8 @@
 package tuning
 
 import (
+	"slices"
+
 	"evenswing/objective/mass"
 	"evenswing/space"
 )
@@ -106,6 +108,16 @@ func (l *Layout) Pendulums(places []int) (moved [space.MaxPendulums]bool) {
 		}
 	}
 	return moved
+}
+
+// touched lists the pendulums whose bodies the numbers at some places change.
+func (l *Layout) touched(places []int) (list []int) {
+	for _, k := range places {
+		if n := &l.numbers[k]; n.kind != setting && n.kind != ofGravity && !slices.Contains(list, n.pendulum) {
+			list = append(list, n.pendulum)
+		}
+	}
+	return list
 }
 
 // density is that of a material; a block whose mass is given has none.

@@ -12,7 +12,7 @@ type Slopes struct {
 	wanted    []int        // parts
 	numbers   []mass.Slope // by place
 	densities []mass.Slope // by density, per kg/m³
-	charge    []float64    // scratch: densities of one drum
+	values    []float64    // by density: itself, kg/m³
 }
 
 // NewSlopes makes room for the slopes of the parts that have a number at one of
@@ -25,14 +25,12 @@ func (l *Layout) NewSlopes(places []int) *Slopes {
 			touched[n.part] = true
 		}
 	}
-	most := 0
 	for k := range l.parts {
 		if touched[k] {
 			s.wanted = append(s.wanted, k)
 		}
-		most = max(most, l.parts[k].densities)
 	}
-	s.charge = make([]float64, most)
+	s.values = make([]float64, l.densities)
 	return s
 }
 
@@ -55,21 +53,23 @@ func (s *Slopes) To(d *space.Design) {
 
 func (s *Slopes) partTo(p *part, d *space.Design) {
 	l, own := s.layout, &d.Pendulums[p.pendulum]
-	dst := s.numbers[p.place:][:p.numbers]
+	dst, values := s.numbers[p.place:][:p.numbers], s.values[p.density:][:p.densities]
 	switch p.kind {
 	case barPart:
 		b := &own.Bars[p.index]
-		s.densities[p.density] = mass.BarSlopesTo(dst, b, l.density(b.Of))
+		values[0] = l.density(b.Of)
+		s.densities[p.density] = mass.BarSlopesTo(dst, b, values[0])
 	case drumPart:
 		b := &own.Drums[p.index]
-		s.charge[0] = l.density(b.Of)
+		values[0] = l.density(b.Of)
 		for k := range b.Charges {
-			s.charge[1+k] = l.density(b.Charges[k].Of)
+			values[1+k] = l.density(b.Charges[k].Of)
 		}
-		mass.DrumSlopesTo(dst, s.densities[p.density:][:p.densities], b, s.charge[:p.densities])
+		mass.DrumSlopesTo(dst, s.densities[p.density:][:p.densities], b, values)
 	case blockPart:
 		b := &own.Blocks[p.index]
-		s.densities[p.density] = mass.BlockSlopesTo(dst, b, l.density(b.Of))
+		values[0] = l.density(b.Of)
+		s.densities[p.density] = mass.BlockSlopesTo(dst, b, values[0])
 	default:
 		mass.LumpSlopesTo(dst, &own.Lumps[p.index])
 	}

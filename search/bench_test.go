@@ -1,0 +1,216 @@
+package search
+
+import (
+	"cmp"
+	"math"
+	"os"
+	"slices"
+	"testing"
+
+	"evenswing/objective"
+	"evenswing/space"
+)
+
+// How TestBenchSearch measures. The recipe was tuned on seeds 1 to 200, so that
+// what is reported is not what was tuned on.
+const (
+	benchSeeds     = 20
+	benchFirstSeed = 1001
+	benchApart     = 0.15 // of two families of designs, root mean square in the cube
+	benchGood      = 0.3  // score of a good design
+)
+
+// What testdata/rigs/four.yaml must reach: evaluations until the first design
+// that meets every limit, in the median and in nine runs of ten; and families
+// that meet every limit after the default number of evaluations.
+const (
+	mostMedian   = 3000
+	mostNinety   = 10_000
+	leastFamiles = 20
+)
+
+// TestBenchSearch measures the search on two rigs: make bench-search.
+func TestBenchSearch(t *testing.T) {
+	if os.Getenv("EVENSWING_BENCH_SEARCH") == "" {
+		t.Skip("takes minutes: run `make bench-search`")
+	}
+	for _, name := range []string{"four", "landing"} {
+		r := measure(t, name, benchSeeds)
+		t.Logf("%s: first design that meets every limit after %v, 90 %% by %v, last %v", name, quartiles(r.first), quantile(r.first, 0.9), quantile(r.first, 1))
+		t.Logf("%s: best score %.3f, its slosh %.3f %%", name, quartiles(r.best), quartiles(r.slosh))
+		t.Logf("%s: families that meet every limit %v, good ones %v", name, quartiles(r.families), quartiles(r.good))
+		if name != "four" {
+			continue
+		}
+		if m, n, f := quantile(r.first, 0.5), quantile(r.first, 0.9), quantile(r.families, 0); m > mostMedian || n > mostNinety || f < leastFamiles {
+			t.Errorf("%s: median %v (at most %d), 90 %% by %v (%d), fewest families %v (at least %d)", name, m, mostMedian, n, mostNinety, f, leastFamiles)
+		}
+	}
+}
+
+// TestFour keeps an eye on the same rig in every test run: of five seeds all
+// meet every limit in 20,000 evaluations, four times what nine of ten need.
+func TestFour(t *testing.T) {
+	p := loadRig(t, "four")
+	for seed := range uint64(5) {
+		plan := Plan{Seed: benchFirstSeed + seed, Evaluations: 20_000, Islands: 1, Epochs: 1}
+		s, err := RunTask(t.Context(), p, plan, Task{}, newMemory())
+		if err != nil || s.FirstMeets == NoParent {
+			t.Errorf("seed %d: %+v, %v", plan.Seed, s, err)
+		}
+	}
+}
+
+func loadRig(t *testing.T, name string) watched {
+	t.Helper()
+	rig, err := space.Load("../testdata/rigs/" + name + ".yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	e := objective.New(rig)
+	slosh := slices.IndexFunc(e.Columns(), func(c objective.Column) bool { return c.Name == "slosh" })
+	return watched{Of(e), slosh, len(e.Columns())}
+}
+
+// watched remembers what its scorers were asked.
+type watched struct {
+	Problem
+	slosh, columns int
+}
+
+func (w watched) NewScorer() Scorer {
+	return &watcher{Scorer: w.Problem.NewScorer(), point: make([]float64, len(w.Genes()))}
+}
+
+type watcher struct {
+	Scorer
+	point []float64
+}
+
+func (w *watcher) Score(point []float64) objective.Verdict {
+	copy(w.point, point)
+	return w.Scorer.Score(point)
+}
+
+// results of several seeds, one figure a seed.
+type results struct{ first, best, slosh, families, good []float64 }
+
+func measure(t *testing.T, name string, seeds int) (r results) {
+	p := loadRig(t, name)
+	for k := range seeds {
+		plan := NewPlan(0, benchFirstSeed+uint64(k))
+		m := &collector{memory: newMemory(), problem: p, passing: map[Task][]candidate{}}
+		if err := Run(t.Context(), p, plan, m, 0, nil); err != nil {
+			t.Fatal(err)
+		}
+		all := m.inOrder(plan)
+		r.first = append(r.first, m.first(plan))
+		best := candidate{Score: math.Inf(1)}
+		if len(all) > 0 {
+			best = slices.MinFunc(all, byScore)
+		}
+		r.best = append(r.best, best.Score)
+		r.slosh = append(r.slosh, 100*m.sloshOf(best))
+		r.families = append(r.families, float64(families(p, all, math.Inf(1))))
+		r.good = append(r.good, float64(families(p, all, benchGood)))
+	}
+	return r
+}
+
+// collector keeps the candidates that pass.
+type collector struct {
+	*memory
+	problem watched
+	passing map[Task][]candidate
+}
+
+func (c *collector) Begin(t Task) (Recorder, error) { return &picker{collector: c, task: t}, nil }
+
+type picker struct {
+	collector *collector
+	task      Task
+	passing   []candidate
+}
+
+func (p *picker) Record(row *Row) error {
+	if passes(row.Verdict) {
+		p.passing = append(p.passing, candidate{ID: row.ID, Score: row.Verdict.Score, Passes: true, Point: slices.Clone(row.Scorer.(*watcher).point)})
+	}
+	return nil
+}
+
+func (p *picker) Finish() error {
+	p.collector.Lock()
+	defer p.collector.Unlock()
+	p.collector.rows[p.task] = 1
+	p.collector.passing[p.task] = p.passing
+	return nil
+}
+
+func (p *picker) Discard() {}
+
+func (c *collector) inOrder(plan Plan) (all []candidate) {
+	for e := range plan.Epochs {
+		for i := range plan.Islands {
+			all = append(all, c.passing[Task{e, i}]...)
+		}
+	}
+	return all
+}
+
+// first counts the evaluations in id order up to the first that passes.
+func (c *collector) first(plan Plan) float64 {
+	before := 0
+	for e := range plan.Epochs {
+		for i := range plan.Islands {
+			if list := c.passing[Task{e, i}]; len(list) > 0 {
+				_, n := RowTask(list[0].ID)
+				return float64(before + n + 1)
+			}
+			before += plan.Budget(Task{e, i})
+		}
+	}
+	return math.Inf(1)
+}
+
+func (c *collector) sloshOf(best candidate) float64 {
+	if best.Point == nil {
+		return math.Inf(1)
+	}
+	s := c.problem.NewScorer()
+	s.Score(best.Point)
+	values, missing := make([]float32, c.problem.columns), make([]bool, c.problem.columns)
+	s.RowTo(values, missing)
+	return float64(values[c.problem.slosh])
+}
+
+// families counts candidates of at most the given score of which each is apart
+// from all better ones that count.
+func families(p Problem, list []candidate, most float64) int {
+	list = slices.Clone(list)
+	slices.SortFunc(list, byScore)
+	genes := p.Genes()
+	var heads []candidate
+next:
+	for _, c := range list {
+		if c.Score > most {
+			break
+		}
+		for i := len(heads) - 1; i >= 0; i-- {
+			if distance(heads[i].Point, c.Point, genes) <= benchApart {
+				continue next
+			}
+		}
+		heads = append(heads, c)
+	}
+	return len(heads)
+}
+
+func quantile[T cmp.Ordered](list []T, share float64) T {
+	sorted := slices.Sorted(slices.Values(list))
+	return sorted[min(len(sorted)-1, int(share*float64(len(sorted))))]
+}
+
+func quartiles(list []float64) [3]float64 {
+	return [3]float64{quantile(list, 0.25), quantile(list, 0.5), quantile(list, 0.75)}
+}
