@@ -36,3 +36,5 @@ func byScore(a, b candidate) int {
 	}
 	return 0
 }
+
+func sortCandidates(list []candidate) { slices.SortFunc(list, byScore) }

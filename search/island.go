@@ -2,22 +2,22 @@ package search
 
 import (
 	"math"
-	"slices"
 )
 
 // island does the work of one task: it takes one step after the other until
 // the task's evaluations are spent. Between any two steps the whole truth is
 // in the state.
 type island struct {
-	recipe recipe
-	plan   Plan
-	task   Task
-	moves  moves
-	free   []int // the continuous genes
-	ledger *ledger
-	state  *state
-	steps  int // done in this task
-	total  int // evaluations of this island in all epochs
+	recipe  recipe
+	plan    Plan
+	task    Task
+	moves   moves
+	free    []int // the continuous genes
+	ledger  *ledger
+	descent *descent // nil where the problem is not smooth
+	state   *state
+	steps   int // done in this task
+	total   int // evaluations of this island in all epochs
 }
 
 func newIsland(problem Problem, plan Plan, task Task, l *ledger, s *state) *island {
@@ -30,6 +30,7 @@ func newIsland(problem Problem, plan Plan, task Task, l *ledger, s *state) *isla
 			is.free = append(is.free, j)
 		}
 	}
+	is.descent = newDescent(is)
 	return is
 }
 
@@ -48,6 +49,8 @@ func (is *island) act() error {
 	switch s := is.state; {
 	case len(s.Population) < leastPopulation:
 		return is.begin(is.spreadSize())
+	case is.descent != nil && !s.Settled && !s.Cloud:
+		return is.settleSquares()
 	case is.cloudDue():
 		return is.gather()
 	case s.Cloud:
@@ -70,10 +73,19 @@ func (is *island) nextDice() *dice {
 // spreadSize is the number of points of the start to come.
 func (is *island) spreadSize() int {
 	n := is.recipe.start
-	if is.ledger.summary.Evaluations == 0 {
+	if is.mapDue() {
 		n = max(n, int(is.recipe.mapShare*float64(is.total)))
 	}
 	return min(n, is.ledger.left())
+}
+
+// mapDue: the larger spread comes first, or after a first start where least
+// squares soon meets every limit.
+func (is *island) mapDue() bool {
+	if is.descent != nil {
+		return is.state.Starts == 1
+	}
+	return is.ledger.summary.Evaluations == 0
 }
 
 // begin starts afresh from n points spread evenly over the space.
@@ -91,7 +103,7 @@ func (is *island) begin(n int) error {
 			return err
 		}
 	}
-	slices.SortFunc(s.Population, byScore)
+	sortCandidates(s.Population)
 	s.Population = s.Population[:min(n, is.recipe.breeders)]
 	return nil
 }

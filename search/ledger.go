@@ -31,6 +31,7 @@ type ledger struct {
 	summary Summary
 	watch   func(evaluations int, s Summary)
 	told    int // evaluations that watch knows of
+	looked  int // and at which the context was looked at last
 }
 
 func newLedger(ctx context.Context, problem Problem, plan Plan, task Task, rows Recorder) *ledger {
@@ -48,7 +49,8 @@ func (l *ledger) evaluate(c *candidate, stage Stage, parents [2]int64) error {
 	if l.used == l.budget {
 		panic("search: more evaluations than the task's budget")
 	}
-	if l.used%attention == 0 {
+	if l.used-l.looked >= attention {
+		l.looked = l.used
 		if err := l.lookUp(); err != nil {
 			return err
 		}
@@ -63,6 +65,13 @@ func (l *ledger) evaluate(c *candidate, stage Stage, parents [2]int64) error {
 	c.ID, c.Score, c.Passes = l.row.ID, l.row.Verdict.Score, passes(l.row.Verdict)
 	l.summary.add(l.row.ID, l.row.Verdict)
 	return nil
+}
+
+// spend counts derivatives as so many evaluations: they leave a gap in the
+// numbers of the rows.
+func (l *ledger) spend(evaluations int) {
+	l.used += evaluations
+	l.summary.Evaluations += evaluations
 }
 
 // lookUp tells the watcher how far the task is and asks the context whether

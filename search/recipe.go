@@ -3,32 +3,35 @@ package search
 // recipe is how one island spends its evaluations: sizes, shares and patience.
 // Every figure was measured; `make bench-search` measures them again.
 type recipe struct {
-	start     int     // points of a start
-	breeders  int     // of them go on to breed
-	mapShare  float64 // of all evaluations: the larger spread that the first epoch begins with
-	firstRun  int     // evaluations bred in round 0 of a start; each round twice the last,
-	longRun   int     // up to this
-	polish    int     // Nelder-Mead evaluations per continuous gene
-	leastPol  int     // fewer per gene are wasted: breed instead
-	apart     float64 // between elites
-	elites    int     // at most
-	gain      float64 // a start that gained less than this part of its score
-	patience  int     // in so many rounds is given up
-	shrunk    float64 // scores that differ by no more than this part are as one
-	cloud     float64 // last share of an island's evaluations: a cloud round the elites
-	cloudSize int     // its population
-	sigma     float64 // and its spread
-	leastLeft int     // a new start or a cloud needs so many evaluations in its task
-	leastAll  int     // an island of fewer evaluations has no cloud
+	start      int     // points of a start
+	breeders   int     // of them go on to breed
+	mapShare   float64 // of all evaluations: the larger spread that the first epoch begins with
+	firstRun   int     // evaluations bred in round 0 of a start; each round twice the last,
+	longRun    int     // up to this
+	polish     int     // Nelder-Mead evaluations per continuous gene
+	leastPol   int     // fewer per gene are wasted: breed instead
+	descents   int     // points of a start that go down by least squares, where there are residuals
+	breedEvery int     // a start in so many breeds even after one of them met every limit
+	apart      float64 // between elites
+	elites     int     // at most
+	gain       float64 // a start that gained less than this part of its score
+	patience   int     // in so many rounds is given up
+	shrunk     float64 // scores that differ by no more than this part are as one
+	cloud      float64 // last share of an island's evaluations: a cloud round the elites
+	cloudSize  int     // its population
+	sigma      float64 // and its spread
+	leastLeft  int     // a new start or a cloud needs so many evaluations in its task
+	leastAll   int     // an island of fewer evaluations has no cloud
 }
 
 var standard = recipe{
-	start: 40, breeders: 30, mapShare: 0.01,
+	start: 30, breeders: 30, mapShare: 0.01,
 	firstRun: 500, longRun: 4000,
 	polish: 150, leastPol: 60,
+	descents: 3, breedEvery: 16,
 	apart: 0.1, elites: 500,
 	gain: 0.05, patience: 4, shrunk: 1e-6,
-	cloud: 1. / 3, cloudSize: 60, sigma: 0.1,
+	cloud: 0.2, cloudSize: 60, sigma: 0.1,
 	leastLeft: 1000, leastAll: 12_000,
 }
 

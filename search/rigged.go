@@ -11,4 +11,18 @@ func Of(e *objective.Evaluator) Problem { return rigged{e} }
 type rigged struct{ evaluator *objective.Evaluator }
 
 func (r rigged) Genes() []space.Gene { return r.evaluator.Rig().Genes() }
-func (r rigged) NewScorer() Scorer   { return r.evaluator.NewWorkspace() }
+
+func (r rigged) NewScorer() Scorer {
+	w := r.evaluator.NewWorkspace()
+	return smooth{w, w.NewResiduals()}
+}
+
+// smooth is a workspace with its residuals.
+type smooth struct {
+	*objective.Workspace
+	residuals *objective.Residuals
+}
+
+func (s smooth) Residuals() int                 { return s.residuals.Len() }
+func (s smooth) ResidualsTo(dst []float64) bool { return s.residuals.To(dst) }
+func (s smooth) SlopesTo(dst []float64) bool    { return s.residuals.SlopesTo(dst) }

@@ -29,13 +29,14 @@ type Stage uint8
 
 // The stages.
 const (
-	Spread  Stage = iota // points spread evenly over the space
-	Genetic              // bred from a population
-	Simplex              // Nelder-Mead
+	Spread       Stage = iota // points spread evenly over the space
+	Genetic                   // bred from a population
+	Simplex                   // Nelder-Mead
+	LeastSquares              // Levenberg and Marquardt
 	StageCount
 )
 
-var stages = [StageCount]string{"spread", "genetic", "simplex"}
+var stages = [StageCount]string{"spread", "genetic", "simplex", "least squares"}
 
 func (s Stage) String() string { return stages[s] }
 

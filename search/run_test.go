@@ -38,6 +38,25 @@ func TestSameOnAnyCores(t *testing.T) {
 	}
 }
 
+// The same with a real rig, whose derivatives count as evaluations: on any
+// cores, and killed on the way.
+func TestSameRowsOfARig(t *testing.T) {
+	p := loadRig(t, "four")
+	plan := Plan{Seed: 7, Evaluations: 18_000, Islands: 3, Epochs: 2, Motions: 1}
+	want := newMemory()
+	mustRun(t, p, plan, want, 1)
+	for cores := 2; cores <= 3; cores++ {
+		got := newMemory()
+		killed(t, p, got, plan, 5000*cores, cores)
+		if len(got.rows) == plan.Islands*plan.Epochs {
+			t.Error("the run was not killed")
+		}
+		got.see = func(*Row) error { return nil }
+		mustRun(t, p, plan, got, cores)
+		same(t, fmt.Sprint(cores, " cores"), got, want)
+	}
+}
+
 func TestSeedMatters(t *testing.T) {
 	a, b := newMemory(), newMemory()
 	mustRun(t, mixed(5), smallPlan(1), a, 1)
@@ -62,14 +81,14 @@ func TestKillAndResume(t *testing.T) {
 			if kills > 1000 {
 				t.Fatal("the run never ends")
 			}
-			killed(t, got, plan, r.IntN(4000), 1+r.IntN(3))
+			killed(t, mixed(4), got, plan, r.IntN(4000), 1+r.IntN(3))
 		}
 		same(t, fmt.Sprint("kills of seed ", seed), got, want)
 	}
 }
 
 // killed runs until the given number of rows were seen.
-func killed(t *testing.T, m *memory, plan Plan, rows, cores int) {
+func killed(t *testing.T, p Problem, m *memory, plan Plan, rows, cores int) {
 	t.Helper()
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
@@ -82,7 +101,7 @@ func killed(t *testing.T, m *memory, plan Plan, rows, cores int) {
 		}
 		return nil
 	}
-	err := Run(ctx, mixed(4), plan, m, cores, nil)
+	err := Run(ctx, p, plan, m, cores, nil)
 	if err != nil && !errors.Is(err, context.Canceled) {
 		t.Fatal(err)
 	}
@@ -164,9 +183,9 @@ func TestRowsAreSound(t *testing.T) {
 		return soundParents(row)
 	}
 	mustRun(t, p, Plan{Seed: 1, Evaluations: 60_000, Islands: 2, Epochs: 2, Motions: 1}, m, 1)
-	for s, n := range stages {
-		if n == 0 {
-			t.Errorf("no row of stage %v", Stage(s))
+	for _, s := range []Stage{Spread, Genetic, Simplex} {
+		if stages[s] == 0 {
+			t.Errorf("no row of stage %v", s)
 		}
 	}
 }

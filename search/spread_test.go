@@ -41,14 +41,14 @@ func TestSpreadOfSteps(t *testing.T) {
 		return nil
 	}
 	p := mixed(0)
-	p.genes[0].Count = 8
-	mustRun(t, p, NewPlan(40, 1), m, 1)
-	if len(seen) != 8 {
+	p.genes[0].Count = standard.start / 5
+	mustRun(t, p, NewPlan(standard.start, 1), m, 1)
+	if len(seen) != p.genes[0].Count {
 		t.Fatalf("%d values", len(seen))
 	}
 	for x, n := range seen {
 		if n != 5 {
-			t.Errorf("the value at %v came %d times of 40", x, n)
+			t.Errorf("the value at %v came %d times, want 5", x, n)
 		}
 	}
 }

@@ -18,9 +18,11 @@ type state struct {
 	Task       Task        `json:"task"` // that wrote it
 	Summary    Summary     `json:"summary"`
 	Round      int         `json:"round"` // of this start
-	Bred       bool        `json:"bred"`  // the round's breeding is done
-	Cloud      bool        `json:"cloud"` // the last part has begun
-	Marks      []float64   `json:"marks"` // best score after each round of this start
+	Starts     int         `json:"starts"`
+	Settled    bool        `json:"settled"` // this start went down by least squares
+	Bred       bool        `json:"bred"`    // the round's breeding is done
+	Cloud      bool        `json:"cloud"`   // the last part has begun
+	Marks      []float64   `json:"marks"`   // best score after each round of this start
 	History    history     `json:"history"`
 	Population []candidate `json:"population"` // best first
 	Past       [][]float64 `json:"past"`       // replaced parents
@@ -33,7 +35,7 @@ func newState() *state {
 
 // restart forgets the population and all that belongs to it.
 func (s *state) restart() {
-	s.Round, s.Bred, s.Cloud = 0, false, false
+	s.Round, s.Bred, s.Cloud, s.Settled = 0, false, false, false
 	s.Marks, s.Population, s.Past = nil, nil, nil
 	s.History = newHistory()
 }
@@ -93,7 +95,7 @@ const mostKept = 10_000
 // doubt says what an island could not go on from.
 func (s *state) doubt(genes int) string {
 	switch {
-	case s.Round < 0 || len(s.Marks) > mostKept || !allFinite(s.Marks):
+	case s.Round < 0 || s.Round > mostKept || len(s.Marks) > mostKept || !allFinite(s.Marks):
 		return "its rounds make no sense"
 	case s.Summary.Evaluations != s.Plan.islandBudget(s.Task.Island, s.Task.Epoch+1):
 		return "it counts another number of evaluations than the plan"

@@ -58,6 +58,20 @@ func TestStateIsExact(t *testing.T) {
 	}
 }
 
+// Beginning again keeps what was found and forgets the rest.
+func TestRestart(t *testing.T) {
+	s, err := decodeState(written(t, stateTask), smallPlan(8), stateTask, 6)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := newState()
+	want.Plan, want.Task, want.Summary, want.Starts, want.Elites = s.Plan, s.Task, s.Summary, s.Starts, s.Elites
+	s.restart()
+	if !reflect.DeepEqual(s, want) {
+		t.Errorf("after a restart: %+v", s)
+	}
+}
+
 // A flipped bit or a cut anywhere is found out.
 func TestStateDamaged(t *testing.T) {
 	data := written(t, stateTask)
@@ -83,6 +97,7 @@ func TestStateNonsense(t *testing.T) {
 		{`"seed":8`, `"seed":9`, "belongs to"},
 		{`"Island":1`, `"Island":0`, "belongs to"},
 		{`"round":`, `"round":-`, "rounds"},
+		{`"round":`, `"round":9223372036854775`, "rounds"},
 		{`"summary":{"evaluations":`, `"summary":{"evaluations":1`, "another number"},
 		{`"f":[`, `"f":[0.5,`, "history"},
 		{`"cr":[`, `"cr":[-`, "history"},

@@ -42,7 +42,7 @@ func (b Best) rank() int {
 
 // Summary is what one island has found so far, all its epochs together.
 type Summary struct {
-	Evaluations int   `json:"evaluations"`
+	Evaluations int   `json:"evaluations"` // a set of derivatives counts as four
 	Best        Best  `json:"best"`
 	FirstMeets  int64 `json:"first_meets"` // id of the first row that meets every limit, or NoParent
 }

@@ -141,15 +141,19 @@ type hasher struct {
 	task    Task
 	hash    hash.Hash64
 	count   int
-	values  [64]float32
-	missing [64]bool
+	next    int // number of the next row
+	values  [256]float32 // more than any rig of testdata has columns
+	missing [256]bool
 }
 
 func (h *hasher) Record(row *Row) error {
-	if want := RowID(h.task, h.count); row.ID != want || row.Task != h.task {
-		return fmt.Errorf("row %d has the id %d, want %d", h.count, row.ID, want)
+	_, n := RowTask(row.ID)
+	_, gaps := row.Scorer.(Smooth) // derivatives count as evaluations without a row
+	if row.ID != RowID(h.task, n) || row.Task != h.task || n < h.next || n > h.next && !gaps {
+		return fmt.Errorf("row %d has the id %d, want %d", h.count, row.ID, RowID(h.task, h.next))
 	}
 	h.count++
+	h.next = n + 1
 	row.Scorer.RowTo(h.values[:], h.missing[:])
 	writeAll(h.hash, row.ID, uint8(row.Stage), row.Parents, row.Verdict.Score, h.values)
 	return h.memory.see(row)

@@ -59,7 +59,7 @@ func (p *progress) show(now search.Progress) {
 }
 
 func (p *progress) line(now search.Progress) string {
-	text := fmt.Sprintf("%s of %s designs tried", count(now.Evaluations), count(now.Total))
+	text := fmt.Sprintf("%s of %s evaluations", count(now.Evaluations), count(now.Total))
 	spent := time.Since(p.started).Seconds()
 	if done := now.Evaluations - p.first; done > 0 && spent > 0 {
 		rate := float64(done) / spent

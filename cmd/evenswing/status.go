@@ -60,7 +60,7 @@ func (c *statusCommand) Run(to *console) error {
 
 func printStatus(to *console, r *statusReport) {
 	fmt.Fprintf(to.out, "%s: %s\n", r.Rig, r.State)
-	fmt.Fprintf(to.out, "  %s of %s designs tried, in %d of %d finished tasks\n", count(r.Rows), count(r.Evaluations), r.Finished, r.Tasks)
+	fmt.Fprintf(to.out, "  %s designs tried in %d of %d finished tasks; %s evaluations are planned, a set of derivatives counts as four\n", count(r.Rows), r.Finished, r.Tasks, count(r.Evaluations))
 	fmt.Fprintf(to.out, "  %s can exist, %s meet every limit\n", count(r.Exist), count(r.Meet))
 	if b := r.Best; b != nil {
 		word := "fails a limit"

@@ -1,0 +1,247 @@
+package search
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// Smooth is a Scorer that also knows the signed residuals of the point that it
+// scored last and their derivatives: what least squares works on. A residual
+// of 1 is on its limit.
+type Smooth interface {
+	Scorer
+	// Residuals is how many there are.
+	Residuals() int
+	// ResidualsTo fills dst with them; false where the candidate cannot exist.
+	ResidualsTo(dst []float64) bool
+	// SlopesTo fills dst, a row a residual and an entry a gene, with their
+	// derivatives by the coordinates of the point: 0 along stepped genes and
+	// choices. False where the candidate cannot exist.
+	SlopesTo(dst []float64) bool
+}
+
+// slopesCost is what one set of derivatives counts in evaluations: they take
+// as long as five of four.yaml, whose first evaluation counts by itself.
+const slopesCost = 4
+
+// Levenberg and Marquardt's damping: where it begins, and what a success and a
+// failure make of it.
+const (
+	firstDamping = 0.03
+	lessDamping  = 0.25
+	moreDamping  = 5
+	longestStep  = 0.25 // largest component of a step, in the unit cube
+	mostFailures = 8    // in a row: then nothing is left to gain
+	mostDescent  = 900  // evaluations of one descent
+)
+
+// descent is one least squares descent over the continuous genes of an island:
+//
+//	(JᵀJ + λ (diag JᵀJ + 1)) step = −Jᵀr
+//
+// with steps clamped to the unit cube. A gene that sits on its bound, with the
+// step and the slope both pointing out, is held and the system solved again.
+type descent struct {
+	island    *island
+	scorer    Smooth
+	genes     int
+	residuals []float64
+	trial     []float64
+	slopes    []float64 // residuals x genes
+	normal    []float64 // free x free: JᵀJ
+	gradient  []float64 // by free gene: Jᵀr
+	step      []float64 // by free gene
+	moving    []int     // of the free genes, those not held
+	held      []bool    // by free gene
+}
+
+// newDescent makes one, or nil where the scorer knows no residuals or nothing
+// is continuous.
+func newDescent(is *island) *descent {
+	s, ok := is.ledger.row.Scorer.(Smooth)
+	if !ok || len(is.free) == 0 || s.Residuals() == 0 {
+		return nil
+	}
+	n, m := len(is.free), s.Residuals()
+	return &descent{
+		island: is, scorer: s, genes: len(is.moves),
+		residuals: make([]float64, m), trial: make([]float64, m), slopes: make([]float64, m*len(is.moves)),
+		normal: make([]float64, n*n), gradient: make([]float64, n), step: make([]float64, n), held: make([]bool, n),
+	}
+}
+
+// run improves a candidate for at most the given number of evaluations and
+// returns the best point met, by score.
+func (d *descent) run(start candidate, evaluations int) (candidate, error) {
+	best, at := start.clone(), start.clone()
+	trial := start.clone()
+	end := d.island.ledger.used + min(evaluations, mostDescent)
+	if !d.load(at.Point, end) {
+		return best, nil
+	}
+	cost, damping := squares(d.residuals), firstDamping
+	for failures := 0; failures < mostFailures && d.island.ledger.used < end; {
+		d.solve(at.Point, damping)
+		d.move(trial.Point, at.Point)
+		if err := d.island.ledger.evaluate(&trial, LeastSquares, [2]int64{at.ID, NoParent}); err != nil {
+			return best, err
+		}
+		if trial.Score < best.Score {
+			best = trial.clone()
+		}
+		if !d.scorer.ResidualsTo(d.trial) || !(squares(d.trial) < cost) {
+			damping *= moreDamping
+			failures++
+			continue
+		}
+		d.residuals, d.trial = d.trial, d.residuals
+		at.ID, at.Score, cost, failures = trial.ID, trial.Score, squares(d.residuals), 0
+		copy(at.Point, trial.Point)
+		damping *= lessDamping
+		if !d.derive(end) {
+			break
+		}
+	}
+	return best, nil
+}
+
+// load scores a point that has its row already and derives there.
+func (d *descent) load(point []float64, end int) bool {
+	d.scorer.Score(point)
+	return d.scorer.ResidualsTo(d.residuals) && d.derive(end)
+}
+
+// derive works out JᵀJ and Jᵀr for the point last scored; false where the
+// evaluations do not reach for it and one more.
+func (d *descent) derive(end int) bool {
+	l := d.island.ledger
+	if l.used+slopesCost >= end || !d.scorer.SlopesTo(d.slopes) {
+		return false
+	}
+	l.spend(slopesCost)
+	n := len(d.island.free)
+	for a, i := range d.island.free {
+		d.gradient[a] = 0
+		for r, x := range d.residuals {
+			d.gradient[a] += d.slopes[r*d.genes+i] * x
+		}
+		for b, j := range d.island.free[:a+1] {
+			sum := 0.0
+			for r := range d.residuals {
+				sum += d.slopes[r*d.genes+i] * d.slopes[r*d.genes+j]
+			}
+			d.normal[a*n+b], d.normal[b*n+a] = sum, sum
+		}
+	}
+	return true
+}
+
+// solve fills step for a damping.
+func (d *descent) solve(point []float64, damping float64) {
+	clear(d.held)
+	for range d.held {
+		d.solveMoving(damping)
+		if !d.hold(point) {
+			return
+		}
+	}
+}
+
+// hold holds the genes that would leave the cube; false where none would.
+func (d *descent) hold(point []float64) bool {
+	any := false
+	for a, i := range d.island.free {
+		low := point[i] <= 0 && d.step[a] < 0 && d.gradient[a] > 0
+		high := point[i] >= 1 && d.step[a] > 0 && d.gradient[a] < 0
+		if (low || high) && !d.held[a] {
+			d.held[a], any = true, true
+		}
+	}
+	return any
+}
+
+// solveMoving solves for the genes that are not held.
+func (d *descent) solveMoving(damping float64) {
+	n := len(d.island.free)
+	d.moving = d.moving[:0]
+	for a := range d.held {
+		d.step[a] = 0
+		if !d.held[a] {
+			d.moving = append(d.moving, a)
+		}
+	}
+	if len(d.moving) == 0 {
+		return
+	}
+	m := mat.NewSymDense(len(d.moving), nil)
+	g := mat.NewVecDense(len(d.moving), nil)
+	for p, a := range d.moving {
+		g.SetVec(p, -d.gradient[a])
+		for q, b := range d.moving[:p+1] {
+			m.SetSym(p, q, d.normal[a*n+b])
+		}
+		m.SetSym(p, p, d.normal[a*n+a]+damping*(d.normal[a*n+a]+1))
+	}
+	var c mat.Cholesky
+	var s mat.VecDense
+	if !c.Factorize(m) || c.SolveVecTo(&s, g) != nil {
+		return // rounding alone: the step stays nought, the damping grows
+	}
+	for p, a := range d.moving {
+		d.step[a] = s.AtVec(p)
+	}
+}
+
+// move fills to with from plus the step, no component longer than longestStep,
+// inside the cube.
+func (d *descent) move(to, from []float64) {
+	longest := 0.0
+	for _, s := range d.step {
+		longest = max(longest, math.Abs(s))
+	}
+	scale := 1.0
+	if longest > longestStep {
+		scale = longestStep / longest
+	}
+	copy(to, from)
+	for a, i := range d.island.free {
+		to[i] = max(0, min(1, from[i]+scale*d.step[a]))
+	}
+}
+
+func squares(x []float64) float64 {
+	sum := 0.0
+	for _, v := range x {
+		sum += v * v
+	}
+	return sum
+}
+
+// settleSquares ends a start's spread: the best points go down by least
+// squares and take the places of what they started from. Where one of them
+// keeps every limit, the start has done its work; but each breedEvery-th goes on
+// breeding all the same, for what least squares does not see.
+func (is *island) settleSquares() error {
+	s := is.state
+	s.Settled = true
+	passed := false
+	for k := range min(is.recipe.descents, len(s.Population)) {
+		if is.room() <= slopesCost+1 {
+			break
+		}
+		best, err := is.descent.run(s.Population[k], is.room())
+		if err != nil {
+			return err
+		}
+		s.Population[k] = best
+		s.Elites = insertElite(s.Elites, best, is.moves, is.recipe.apart, is.recipe.elites)
+		passed = passed || best.Passes
+	}
+	sortCandidates(s.Population)
+	s.Starts++
+	if passed && s.Starts%is.recipe.breedEvery != 0 && is.room() >= is.recipe.leastLeft {
+		s.Population = nil
+	}
+	return nil
+}
