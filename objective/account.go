@@ -28,7 +28,8 @@ type Account struct {
 	Triads     []TriadAccount          `json:"triads"`
 	Drums      []DrumAccount           `json:"drums"`
 	Criteria   []CriterionAccount      `json:"criteria"`
-	Motion     *MotionAccount          `json:"motion"` // nil until SwingUp
+	Motion     *MotionAccount          `json:"motion"`    // nil until SwingUp
+	Tolerance  *ToleranceAccount       `json:"tolerance"` // nil unless asked for
 	order      []string                // of the unknowns, for printers
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 	"text/tabwriter"
 
 	"evenswing/objective"
@@ -29,12 +30,16 @@ func (c *evaluateCommand) Run(to *console) error {
 	w.ScoreValues(rig.StartValues())
 	w.SwingUp()
 	account := w.Account()
+	account.Tolerance = w.Tolerance(simulatedBuilds, 1)
 	if c.JSON {
 		return printJSON(to.out, account)
 	}
 	printAccount(to.out, account)
 	return nil
 }
+
+// simulatedBuilds is how many builds by chance one design gets.
+const simulatedBuilds = 2000
 
 func printJSON(out io.Writer, v any) error {
 	e := json.NewEncoder(out)
@@ -56,6 +61,7 @@ func printAccount(out io.Writer, a *objective.Account) {
 	printTriads(out, a)
 	printMotion(out, a)
 	printDrums(out, a)
+	printTolerance(out, a)
 	printCriteria(out, a)
 	fmt.Fprintf(out, "\nAll that hangs weighs %.1f kg. This is an estimate, not an engineer's check: local codes and\nlicensed practice come first; hang nothing over people without a second hold.\n", totalMass(a))
 }
@@ -137,6 +143,34 @@ func shownTo(x *float64, factor float64, decimals int) string {
 		return "not known"
 	}
 	return fmt.Sprintf("%.*f", decimals, *x*factor)
+}
+
+// printTolerance tells what a careful build is off by, and whether it can be
+// tuned.
+func printTolerance(out io.Writer, a *objective.Account) {
+	x := a.Tolerance
+	if x == nil {
+		return
+	}
+	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "\nafter a careful build\toff by (1 sigma)\tallowed\tmost by")
+	for _, y := range x.Targets {
+		factor, unit := 100.0, " %"
+		if strings.HasPrefix(y.Name, "level") {
+			factor, unit = 180/math.Pi, " deg"
+		}
+		allowed := "-"
+		if y.Allowed != nil {
+			allowed = shownTo(y.Allowed, factor, 3) + unit
+		}
+		fmt.Fprintf(t, "%s\t%.3f%s\t%s\t%s\n", y.Name, factor*y.Sd, unit, allowed, y.Source)
+	}
+	t.Flush()
+	fmt.Fprintf(out, "Of %d simulated builds %d keep every linear limit", x.Builds.Count, x.Builds.Untuned)
+	if len(x.Adjusters) > 0 {
+		fmt.Fprintf(out, ", %d once tuned; a 2-sigma error needs %.0f %% of the adjusters' travel", x.Builds.Tuned, 100*x.Share)
+	}
+	fmt.Fprintln(out, ".")
 }
 
 func printDrums(out io.Writer, a *objective.Account) {

@@ -73,6 +73,8 @@ func (p *progress) line(now search.Progress) string {
 	case b.ID == search.NoParent:
 	case b.Verdict.Meets == objective.Yes:
 		text += fmt.Sprintf("; best score %.3f, meets every limit", b.Verdict.Score)
+	case b.Verdict.Worst <= 1:
+		text += fmt.Sprintf("; best score %.3f, keeps every limit but those that only the motion tells", b.Verdict.Score)
 	default:
 		text += fmt.Sprintf("; best so far: its hardest limit is at %.3g times what is allowed", b.Verdict.Worst)
 	}

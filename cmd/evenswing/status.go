@@ -26,6 +26,8 @@ type statusReport struct {
 	Best        *dataset.Best `json:"best"`
 	Bytes       int64         `json:"bytes"`
 	Holder      *string       `json:"holder"`
+
+	motion bool // a limit is written that only the motion tells
 }
 
 func (c *statusCommand) Run(to *console) error {
@@ -39,6 +41,7 @@ func (c *statusCommand) Run(to *console) error {
 	}
 	r := statusReport{
 		Run: c.Run_, Rig: e.Rig().Name, State: "finished", Tasks: summary.Tasks, Finished: summary.Finished, Rows: summary.Rows,
+		motion:      e.NeedsMotion(),
 		Evaluations: run.Start.Plan.Evaluations, Exist: summary.Exists, Meet: summary.Meets, Best: summary.Best, Bytes: summary.Bytes,
 	}
 	code := exitDone
@@ -61,11 +64,14 @@ func (c *statusCommand) Run(to *console) error {
 func printStatus(to *console, r *statusReport) {
 	fmt.Fprintf(to.out, "%s: %s\n", r.Rig, r.State)
 	fmt.Fprintf(to.out, "  %s designs tried in %d of %d finished tasks; %s evaluations are planned, a set of derivatives counts as four\n", count(r.Rows), r.Finished, r.Tasks, count(r.Evaluations))
-	fmt.Fprintf(to.out, "  %s can exist, %s meet every limit\n", count(r.Exist), count(r.Meet))
+	fmt.Fprintf(to.out, "  %s can exist, %s\n", count(r.Exist), meetWords(r))
 	if b := r.Best; b != nil {
 		word := "fails a limit"
-		if b.Meets {
+		switch {
+		case b.Meets:
 			word = "meets every limit"
+		case b.Worst <= 1:
+			word = "keeps every limit but those that only the motion tells"
 		}
 		fmt.Fprintf(to.out, "  best: candidate %d, score %.4f, hardest limit at %.3g of what is allowed: %s\n", b.ID, b.Score, b.Worst, word)
 	}
@@ -76,4 +82,12 @@ func printStatus(to *console, r *statusReport) {
 	case "unfinished":
 		fmt.Fprintln(to.out, "  nobody is at work on it: the same search command carries on")
 	}
+}
+
+// meetWords tells how many designs meet every limit, where the rows know.
+func meetWords(r *statusReport) string {
+	if r.motion {
+		return "which meet every limit only the motion of the finalists tells: see the shortlist"
+	}
+	return count(r.Meet) + " meet every limit"
 }

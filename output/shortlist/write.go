@@ -102,6 +102,7 @@ func look(e *objective.Evaluator, finalists []finalist, chosen []Chosen) []desig
 		d.sheet = sheetOf(e, w)
 		d.sheet.Rank, d.sheet.ID, d.sheet.File = k+1, c.ID, d.file
 		d.sheet.Motion = motionOf(e, w, k+1, drawing.UnitsOf(e.Rig()))
+		d.sheet.Tuning = tuningOf(w, e.Rig())
 		d.drawn = report.Drawn{Design: w.Design(), Rest: w.Pose(), Masses: w.Masses()}
 		d.filled = e.Rig().FillIn(d.values)
 		d.row, d.missing = f.row, f.missing

@@ -1,0 +1,118 @@
+package objective
+
+import (
+	"math"
+
+	"evenswing/objective/tuning"
+	"evenswing/space"
+)
+
+// ToleranceAccount is what a maker's errors do to a design and whether it can be
+// tuned after the build; linear criteria only. Errors of periods and ratios are
+// relative, those of levels in rad.
+type ToleranceAccount struct {
+	Equal     bool              `json:"equal_modes"` // modes count as equal: first-order figures then say little
+	Targets   []TargetAccount   `json:"targets"`
+	Adjusters []AdjusterAccount `json:"adjusters"`
+	Order     []StepAccount     `json:"order"`     // use them one after another so
+	Left      float64           `json:"left"`      // share of an error that one round leaves in the long run
+	Share     float64           `json:"travel"`    // of the adjusters, that a 2-sigma error needs
+	Remainder float64           `json:"remainder"` // largest 2-sigma error left after that, over what is allowed
+	Builds    BuildsAccount     `json:"builds"`
+}
+
+// TargetAccount is one period, ratio or level.
+type TargetAccount struct {
+	Name     string   `json:"name"`
+	Sd       float64  `json:"sd"`       // standard deviation of its error
+	Allowed  *float64 `json:"allowed"`  // nil where nothing is limited
+	Source   string   `json:"source"`   // the error that adds most to it
+	Part     float64  `json:"part"`     // and its part of the variance
+	Moisture *float64 `json:"moisture"` // change from the driest to the dampest of a year
+}
+
+// AdjusterAccount is one unknown that stays movable.
+type AdjusterAccount struct {
+	Name      string    `json:"name"`
+	Travel    float64   `json:"travel"`    // each way, SI
+	Influence []float64 `json:"influence"` // by target: change of its error per SI unit
+}
+
+// StepAccount is one adjuster and the target that it is for.
+type StepAccount struct {
+	Adjuster string `json:"adjuster"`
+	Target   string `json:"target"`
+}
+
+// BuildsAccount is what came of builds by chance, seeded.
+type BuildsAccount struct {
+	Count   int `json:"count"`
+	Untuned int `json:"untuned"` // keep every linear limit as they are
+	Tuned   int `json:"tuned"`   // keep them once the adjusters are moved
+}
+
+// Tolerance works out what the tolerances of the rig file do to the candidate
+// last scored, with so many seeded builds by chance; nil where it cannot exist.
+// It allocates.
+func (w *Workspace) Tolerance(builds int, seed uint64) *ToleranceAccount {
+	t := w.NewTuner()
+	if !t.Load() {
+		return nil
+	}
+	t.Detail()
+	a := &ToleranceAccount{Equal: t.Degenerate(), Share: t.Authority.Share, Remainder: t.Authority.Remainder, Adjusters: []AdjusterAccount{}, Order: []StepAccount{}}
+	moisture := t.Moisture()
+	for k := range t.Spread.Targets {
+		a.Targets = append(a.Targets, w.accountTarget(t, k, moisture))
+	}
+	for k, adjuster := range t.Table.Adjusters {
+		x := AdjusterAccount{Name: w.evaluator.rig.Unknowns[adjuster.Unknown].Name, Travel: adjuster.Travel}
+		for target := range t.Table.Targets {
+			x.Influence = append(x.Influence, t.Table.Influence(k, target))
+		}
+		a.Adjusters = append(a.Adjusters, x)
+	}
+	order := t.Table.NewOrder()
+	for _, s := range order.Steps {
+		a.Order = append(a.Order, StepAccount{a.Adjusters[s.Adjuster].Name, a.Targets[s.Target].Name})
+	}
+	a.Left = order.Left
+	trial := t.Trial(builds, seed)
+	a.Builds = BuildsAccount{trial.Builds, trial.Untuned, trial.Tuned}
+	return a
+}
+
+func (w *Workspace) accountTarget(t *Tuner, k int, moisture []float64) TargetAccount {
+	target, d := &t.Spread.Targets[k], w.Design()
+	a := TargetAccount{Name: w.targetName(target), Sd: t.Spread.Sd(k)}
+	if allowed := target.Allowed(d); allowed > 0 {
+		a.Allowed = &allowed
+	}
+	if source, part := t.Spread.Dominant(k); source >= 0 {
+		a.Source, a.Part = w.sourceName(&t.Spread.Sources[source]), part
+	}
+	if moisture != nil && !math.IsNaN(moisture[k]) && !math.IsInf(moisture[k], 0) {
+		a.Moisture = &moisture[k]
+	}
+	return a
+}
+
+func (w *Workspace) targetName(t *tuning.Target) string {
+	d, names := w.Design(), w.evaluator.rig.Pendulums
+	switch t.Kind {
+	case tuning.Period:
+		return space.Period.String() + " of " + names[d.Targets.Periods[t.Index].Pendulum].Name
+	case tuning.Ratio:
+		r := &d.Targets.Ratios[t.Index]
+		return space.Ratio.String() + " of " + names[r.Slow].Name + "/" + names[r.Fast].Name
+	}
+	return space.Level.String() + " of " + names[t.Index].Name
+}
+
+func (w *Workspace) sourceName(s *tuning.Source) string {
+	name := w.evaluator.rig.Pendulums[s.Pendulum].Name
+	if s.Part != "" {
+		name += ", " + s.Part
+	}
+	return name + ": " + s.What
+}

@@ -1,0 +1,48 @@
+package report
+
+// Tuning is what a maker's errors do to a design and how it can be brought
+// back after the build. Figures are written in the maker's units.
+type Tuning struct {
+	Equal     bool // modes of nearly equal period: a table does not tune them
+	Targets   []TunedTarget
+	Adjusters []Adjuster
+	Steps     []TuningStep
+	Left      float64 // share of an error that one round of the steps leaves
+	Travel    float64 // share of the travel that a 2-sigma error needs; with adjusters
+	Builds    int     // simulated, of which
+	Untuned   int     // so many keep every linear limit as built
+	Tuned     int     // and so many once they are tuned
+}
+
+// TunedTarget is one period, ratio or level and what it is off by after a
+// careful build.
+type TunedTarget struct {
+	Name     string
+	Error    string  // one standard deviation
+	Allowed  string  // empty where nothing is limited
+	Source   string  // the error that adds most
+	Part     float64 // its part of the variance
+	Moisture string  // from the driest to the dampest of a year; empty if not known
+}
+
+// Adjuster is one unknown that stays movable and what a small move of it does.
+type Adjuster struct {
+	Name, Travel, Per string
+	Effects           []string // by target
+}
+
+// TuningStep is one adjuster and the target that it is for.
+type TuningStep struct{ Adjuster, Target string }
+
+// Rounds is how many rounds of the steps bring an error to a twentieth, 0 where
+// they never do.
+func (t *Tuning) Rounds() int {
+	if t.Left >= 1 {
+		return 0
+	}
+	n := 1
+	for left := t.Left; left > 0.05 && n < 50; n++ {
+		left *= t.Left
+	}
+	return n
+}

@@ -1,0 +1,108 @@
+package shortlist
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"evenswing/objective"
+	"evenswing/output/report"
+	"evenswing/space"
+)
+
+// simulatedBuilds is how many builds by chance a design of the list gets, and
+// buildsSeed where their chance starts: the same for all.
+const (
+	simulatedBuilds = 2000
+	buildsSeed      = 1
+)
+
+// tuningOf is what a design's tolerances and adjusters tell.
+func tuningOf(w *objective.Workspace, rig *space.Rig) *report.Tuning {
+	a := w.Tolerance(simulatedBuilds, buildsSeed)
+	if a == nil {
+		return nil
+	}
+	t := &report.Tuning{Equal: a.Equal, Left: a.Left, Travel: a.Share, Builds: a.Builds.Count, Untuned: a.Builds.Untuned, Tuned: a.Builds.Tuned}
+	periods := periodsOf(w, a)
+	for k, x := range a.Targets {
+		row := report.TunedTarget{Name: x.Name, Error: offBy(x.Sd, periods[k], x.Name, false), Source: x.Source, Part: x.Part}
+		if x.Allowed != nil {
+			row.Allowed = offBy(*x.Allowed, periods[k], x.Name, false)
+		}
+		if x.Moisture != nil {
+			row.Moisture = offBy(*x.Moisture, periods[k], x.Name, true)
+		}
+		t.Targets = append(t.Targets, row)
+	}
+	for _, x := range a.Adjusters {
+		t.Adjusters = append(t.Adjusters, adjusterOf(rig, x, a, periods))
+	}
+	for _, s := range a.Order {
+		t.Steps = append(t.Steps, report.TuningStep{Adjuster: s.Adjuster, Target: s.Target})
+	}
+	return t
+}
+
+// periodsOf are the periods of the targets that are periods, s; 0 for others.
+func periodsOf(w *objective.Workspace, a *objective.ToleranceAccount) []float64 {
+	list := make([]float64, len(a.Targets))
+	for k, t := range w.Design().Targets.Periods {
+		list[k] = 2 * math.Pi / w.Modes().Omega[w.Modes().Own[t.Pendulum]]
+	}
+	return list
+}
+
+// tooSmall is what no stopwatch and no level tells, in seconds, percent or
+// degrees.
+const tooSmall = 5e-4
+
+// offBy writes an error of a target: of a period in seconds, of a ratio in
+// percent, of a level in degrees.
+func offBy(x, period float64, name string, signed bool) string {
+	unit := " %"
+	switch {
+	case period > 0:
+		x, unit = x*period, " s"
+	case strings.HasPrefix(name, space.Level.String()):
+		x, unit = x*180/math.Pi, "°"
+	default:
+		x *= 100
+	}
+	if math.Abs(x) < tooSmall {
+		return "0"
+	}
+	if signed {
+		return fmt.Sprintf("%+.2g%s", x, unit)
+	}
+	return fmt.Sprintf("%.2g%s", x, unit)
+}
+
+// adjusterOf writes what a handy move of an adjuster does: a millimetre, a
+// hundred grams, a degree, or a tenth of its travel.
+func adjusterOf(rig *space.Rig, x objective.AdjusterAccount, a *objective.ToleranceAccount, periods []float64) report.Adjuster {
+	u := unknownNamed(rig, x.Name)
+	step, per := x.Travel/10, "a tenth of it"
+	switch u.Dim.String() {
+	case "a length":
+		step, per = 0.001, "1 mm"
+	case "a mass":
+		step, per = 0.1, "100 g"
+	case "an angle":
+		step, per = math.Pi/180, "1°"
+	}
+	r := report.Adjuster{Name: x.Name, Travel: u.Show(x.Travel), Per: per}
+	for k, influence := range x.Influence {
+		r.Effects = append(r.Effects, offBy(influence*step, periods[k], a.Targets[k].Name, true))
+	}
+	return r
+}
+
+func unknownNamed(rig *space.Rig, name string) *space.Unknown {
+	for i := range rig.Unknowns {
+		if rig.Unknowns[i].Name == name {
+			return &rig.Unknowns[i]
+		}
+	}
+	return nil
+}
