@@ -3,7 +3,9 @@ package search
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/blas"
+	"gonum.org/v1/gonum/blas/blas64"
+	"gonum.org/v1/gonum/lapack/lapack64"
 )
 
 // Smooth is a Scorer that also knows the signed residuals of the point that it
@@ -51,6 +53,8 @@ type descent struct {
 	slopes    []float64 // residuals x genes
 	normal    []float64 // free x free: JᵀJ
 	gradient  []float64 // by free gene: Jᵀr
+	system    []float64 // scratch: free x free
+	right     []float64 // scratch: by free gene
 	step      []float64 // by free gene
 	moving    []int     // of the free genes, those not held
 	held      []bool    // by free gene
@@ -67,7 +71,7 @@ func newDescent(is *island) *descent {
 	return &descent{
 		island: is, scorer: s, genes: len(is.moves),
 		residuals: make([]float64, m), trial: make([]float64, m), slopes: make([]float64, m*len(is.moves)),
-		normal: make([]float64, n*n), gradient: make([]float64, n), step: make([]float64, n), held: make([]bool, n),
+		normal: make([]float64, n*n), system: make([]float64, n*n), right: make([]float64, n), gradient: make([]float64, n), step: make([]float64, n), held: make([]bool, n),
 	}
 }
 
@@ -174,22 +178,23 @@ func (d *descent) solveMoving(damping float64) {
 	if len(d.moving) == 0 {
 		return
 	}
-	m := mat.NewSymDense(len(d.moving), nil)
-	g := mat.NewVecDense(len(d.moving), nil)
+	k := len(d.moving)
+	m := blas64.Symmetric{N: k, Stride: k, Data: d.system[:k*k], Uplo: blas.Upper}
+	g := blas64.General{Rows: k, Cols: 1, Stride: 1, Data: d.right[:k]}
 	for p, a := range d.moving {
-		g.SetVec(p, -d.gradient[a])
-		for q, b := range d.moving[:p+1] {
-			m.SetSym(p, q, d.normal[a*n+b])
+		g.Data[p] = -d.gradient[a]
+		for q, b := range d.moving[p:] {
+			m.Data[p*k+p+q] = d.normal[a*n+b]
 		}
-		m.SetSym(p, p, d.normal[a*n+a]+damping*(d.normal[a*n+a]+1))
+		m.Data[p*k+p] += damping * (d.normal[a*n+a] + 1)
 	}
-	var c mat.Cholesky
-	var s mat.VecDense
-	if !c.Factorize(m) || c.SolveVecTo(&s, g) != nil {
+	factor, ok := lapack64.Potrf(m)
+	if !ok {
 		return // rounding alone: the step stays nought, the damping grows
 	}
+	lapack64.Potrs(factor, g)
 	for p, a := range d.moving {
-		d.step[a] = s.AtVec(p)
+		d.step[a] = g.Data[p]
 	}
 }
 
