@@ -4,8 +4,8 @@
 //
 // It reads the mass, centre of gravity and moment of inertia of each body and
 // the place of its pivot on its parent. It makes the rest pose, the linear
-// modes and their quadratic coupling; the full motion and the drawing start
-// from the same Rest and Modes. Package objective judges what comes out. This
+// modes and their quadratic coupling; the averaged motion (Averaged), the full
+// motion (Dynamics) and the drawing start from the same Rest and Modes. Package objective judges what comes out. This
 // package knows no parts, no limits and no files.
 //
 // Conventions. SI units. x to the right, y up. An angle is the absolute
