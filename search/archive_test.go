@@ -64,7 +64,9 @@ func TestBest(t *testing.T) {
 	verdict := func(x float64) Best {
 		return Best{ID: int64(x * 1e6), Verdict: s.Score([]float64{x, middle(2, 7), middle(1, 3)})}
 	}
-	order := []Best{verdict(0.7), verdict(0.7005), verdict(0.71), verdict(0.8)}
+	twin := verdict(0.7)
+	twin.ID++
+	order := []Best{verdict(0.7), twin, verdict(0.7005), verdict(0.71), verdict(0.8)}
 	not := verdict(0.7)
 	not.Verdict.Exists = false
 	order = append(order, not, Best{ID: NoParent})

@@ -72,7 +72,7 @@ func TestFour(t *testing.T) {
 	p.rough = true
 	for seed := range uint64(5) {
 		plan := Plan{Seed: benchFirstSeed + seed, Evaluations: 20_000, Islands: 1, Epochs: 1}
-		s, err := RunTask(t.Context(), p, plan, Task{}, newMemory())
+		s, err := RunTask(t.Context(), p, plan, Task{}, quiet{newMemory()})
 		if err != nil || s.FirstMeets == NoParent {
 			t.Errorf("seed %d: %+v, %v", plan.Seed, s, err)
 		}

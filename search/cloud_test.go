@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// The last third of an island is one cloud: its points lie round elites, in
+// The last part of an island is one cloud: its points lie round elites, in
 // every continuous gene at the stated distance, and it comes once.
 func TestCloud(t *testing.T) {
 	const n = 30_000
@@ -19,7 +19,7 @@ func TestCloud(t *testing.T) {
 			return nil
 		}
 		count++
-		if _, k := RowTask(row.ID); k < n*2/3 {
+		if _, k := RowTask(row.ID); float64(k) < n*(1-standard.cloud) {
 			t.Errorf("row %d is of a cloud", k)
 		}
 		for j, v := range points[row.Parents[0]][:4] {

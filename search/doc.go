@@ -7,14 +7,16 @@
 //
 // One island:
 //
-//	spread points            (the first start: a hundredth of all evaluations)
+//	spread 30 points         (once many: a hundredth of all evaluations, for maps)
+//	  -> least squares from the best 3, where the problem knows its residuals;
+//	     where one keeps every limit it is an elite, and 15 starts of 16 end here
 //	  -> breed 500, polish the best one by Nelder-Mead
 //	  -> breed 1000, polish -> breed 2000 -> breed 4000, polish -> ...
 //	  -> keeps every limit, or gains no more: the best one is an elite; begin again
-//	last third: a cloud round all elites, bred to the end
+//	last fifth: a cloud round all elites, bred to the end
 //
 // Beginning again is what finds different families of designs; the cloud is
-// what makes them good.
+// what makes the best of them better. recipe.go has all the figures.
 //
 // Islands take nothing from one another. Measured on testdata/rigs/four.yaml
 // with 1,000,000 evaluations on four islands and eight seeds: with all elites

@@ -3,6 +3,7 @@ package search
 import (
 	"iter"
 	"maps"
+	"math"
 	"slices"
 
 	"evenswing/objective"
@@ -11,7 +12,7 @@ import (
 // Probed is what a number of even points tell of a space.
 type Probed struct {
 	Points, Exist, Meet int
-	Least               []float64 // least utilisation of each subject, where it was computed
+	Least               []float64 // least utilisation of each subject; +Inf where no point has one
 	Reasons             Reasons
 }
 
@@ -38,6 +39,9 @@ func Probe(e *objective.Evaluator, n int) Probed {
 	}
 	latinTo(points, newDice(DefaultSeed, Task{}, 0))
 	p := Probed{Points: n, Least: make([]float64, len(e.Subjects())), Reasons: Reasons{}}
+	for k := range p.Least {
+		p.Least[k] = math.Inf(1)
+	}
 	w := e.NewWorkspace()
 	for _, point := range points {
 		p.add(w, w.Score(point))
@@ -56,8 +60,8 @@ func (p *Probed) add(w *objective.Workspace, v objective.Verdict) {
 		p.Meet++
 	}
 	for k := range p.Least {
-		if u, ok := w.Utilisation(k); ok && (p.Exist == 1 || u < p.Least[k]) {
-			p.Least[k] = u
+		if u, ok := w.Utilisation(k); ok {
+			p.Least[k] = min(p.Least[k], u)
 		}
 	}
 }

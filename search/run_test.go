@@ -47,7 +47,7 @@ func TestSameRowsOfARig(t *testing.T) {
 	mustRun(t, p, plan, want, 1)
 	for cores := 2; cores <= 3; cores++ {
 		got := newMemory()
-		killed(t, p, got, plan, 5000*cores, cores)
+		killed(t, p, got, plan, 3000*cores, cores)
 		if len(got.rows) == plan.Islands*plan.Epochs {
 			t.Error("the run was not killed")
 		}

@@ -10,7 +10,8 @@ type Best struct {
 
 // Better tells whether b comes before c: a candidate that keeps every limit
 // before one that does not, one that exists before one that does not; then the
-// lower score where limits are kept, the lower hardest limit where not.
+// lower score where limits are kept, the lower hardest limit where not; then the
+// earlier row, so that the best of a run does not depend on its cores.
 func (b Best) Better(c Best) bool {
 	if b.ID == NoParent || c.ID == NoParent {
 		return b.ID != NoParent
@@ -21,7 +22,10 @@ func (b Best) Better(c Best) bool {
 	if b.rank() == notMet && b.Verdict.Worst != c.Verdict.Worst {
 		return b.Verdict.Worst < c.Verdict.Worst
 	}
-	return b.Verdict.Score < c.Verdict.Score
+	if b.Verdict.Score != c.Verdict.Score {
+		return b.Verdict.Score < c.Verdict.Score
+	}
+	return b.ID < c.ID
 }
 
 const (
