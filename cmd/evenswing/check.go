@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
 	"text/tabwriter"
 
 	"evenswing/objective"
@@ -124,7 +125,7 @@ func printProbe(out io.Writer, e *objective.Evaluator, p search.Probed) {
 		fmt.Fprintf(out, "  cannot exist, %d points: %s\n", n, reason)
 	}
 	for k, s := range e.Subjects() {
-		if s.Limited && s.From == objective.Screen && p.Exist > 0 && p.Least[k] > 1 {
+		if s.Limited && s.From == objective.Screen && p.Least[k] > 1 && !math.IsInf(p.Least[k], 1) {
 			fmt.Fprintf(out, "  none keeps the limit of %s: the nearest is at %.3g times what is allowed\n", s.Title(), p.Least[k])
 		}
 	}
