@@ -26,12 +26,12 @@ const (
 	// Computed; the coefficient of variation 16 % read in GTR-190, table 5-6.
 	Fifth = 1 - 1.645*0.16
 
-	lastingLoad  = 0.6  // k_mod of solid wood and plywood, permanent load: read, EC5
-	shortLoad    = 1.1  // k_mod, instantaneous: read, EC5
-	woodFactor   = 1.3  // gamma_M of solid wood: read, EC5
-	loadFactor   = 1.35 // gamma_F, permanent load: read, EC0
-	grainSlope   = 0.89 // strength left at a slope of grain of 1:15: memory, GTR-190 table 5-12
-	d245Divisor  = 2.3  // hardwood in bending, 5th percentile to design value: memory, ASTM D245
+	lastingLoad  = 0.6                                             // k_mod of solid wood and plywood, permanent load: read, EC5
+	shortLoad    = 1.1                                             // k_mod, instantaneous: read, EC5
+	woodFactor   = 1.3                                             // gamma_M of solid wood: read, EC5
+	loadFactor   = 1.35                                            // gamma_F, permanent load: read, EC0
+	grainSlope   = 0.89                                            // strength left at a slope of grain of 1:15: memory, GTR-190 table 5-12
+	d245Divisor  = 2.3                                             // hardwood in bending, 5th percentile to design value: memory, ASTM D245
 	SafetyLong   = loadFactor * woodFactor / (Fifth * lastingLoad) // computed: 3.97
 	SafetyGrain  = SafetyLong / grainSlope                         // computed: 4.46
 	SafetyRecess = SafetyGrain * TensionVoid                       // computed: 6.69

@@ -8,10 +8,9 @@ import "math"
 // allowable figures, no safety factor on them. A zero Fixings says that none
 // is given.
 type Bracket struct {
-	Deep          float64
-	Fixings, Top  float64
-	Side, Pull    float64
-	KeepsStandoff float64 // m; the stand-off where no knife edge gives its own
+	Deep         float64
+	Fixings, Top float64
+	Side, Pull   float64
 }
 
 // leverArm is the share of Bracket.Deep at which the wall pushes back: the

@@ -18,14 +18,15 @@ const firstYield = 1.67
 // hardnessOverYield: a plastic indenter's mean pressure is about 3 Y, read.
 const hardnessOverYield = 3
 
-// FirstYield is the peak pressure (Pa) at which a line contact begins to give.
+// FirstYield is the peak pressure (Pa) at which a line contact begins to give:
+// by the yield strength, or by a third of the hardness where only that is known.
 func (m Metal) FirstYield() float64 { return firstYield * m.yield() }
 
 func (m Metal) yield() float64 {
-	if m.Hardness > 0 {
-		return m.Hardness / hardnessOverYield
+	if m.Yield > 0 {
+		return m.Yield
 	}
-	return m.Yield
+	return m.Hardness / hardnessOverYield
 }
 
 // Knife is an edge of nose radius Radius in a groove whose root has radius
@@ -88,7 +89,7 @@ func (k *Knife) Use(q float64) KnifeUse {
 	p := Line(q, min(Relative(k.Radius, k.Root), Ceiling), Plane(k.Edge, k.Seat)).Peak
 	return KnifeUse{
 		Edge:    bounded(divide(p, k.Edge.FirstYield())),
-		Seat:    bounded(divide(p, firstYield*k.Seat.Yield)),
+		Seat:    bounded(divide(p, k.Seat.FirstYield())),
 		Bedding: bounded(divide(divide(q, k.Seat.Hardness), bedding*k.Radius)),
 	}
 }

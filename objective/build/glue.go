@@ -33,8 +33,8 @@ func (l *Lap) Peak() float64 {
 	if !(x > 0) {
 		return 1
 	}
-	psi := s1 / s2
-	return bounded(x * (1/math.Tanh(x) + math.Abs(psi-1)/(psi+1)*math.Tanh(x)))
+	ratio := s1 / s2
+	return bounded(x * (1/math.Tanh(x) + math.Abs(ratio-1)/(ratio+1)*math.Tanh(x)))
 }
 
 // Plate is a metal plate glued into a mortise: Wide and Long along the load (m),

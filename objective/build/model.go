@@ -1,0 +1,88 @@
+package build
+
+import (
+	"evenswing/objective/motion"
+	"evenswing/space"
+	"evenswing/space/material"
+)
+
+// Model is what a rig fixes of its strength: names, materials, who hangs from
+// whom. It is immutable and shared.
+type Model struct {
+	rig    *space.Rig
+	forest *motion.Forest
+	stuff  []stuff // parallel to Rig.Materials
+
+	parts, bars int // in the whole rig
+	mostBars    int // in one pendulum
+}
+
+// NewModel makes the Model of a rig and its forest.
+func NewModel(rig *space.Rig, forest *motion.Forest) *Model {
+	m := &Model{rig: rig, forest: forest}
+	for k := range rig.Materials {
+		m.stuff = append(m.stuff, newStuff(&rig.Materials[k]))
+	}
+	for i := range rig.Pendulums {
+		p := &rig.Pendulums[i]
+		m.bars += len(p.Bars)
+		m.mostBars = max(m.mostBars, len(p.Bars))
+		m.parts += len(p.Bars) + len(p.Drums) + len(p.Blocks) + len(p.Lumps)
+	}
+	return m
+}
+
+// stuff is a material as plain numbers, SI; 0 where a figure is not known.
+type stuff struct {
+	name    string
+	density float64
+	bending float64 // along the grain
+	weak    float64 // in bending, the weaker way
+	shear   float64
+	across  float64 // compression across the grain
+	e, g    float64 // moduli
+	poisson float64
+	share   float64 // of the safety factor: strengths that are 5th percentiles hold part of it
+	metal   bool    // strengths are yield
+	refused bool    // for bars
+}
+
+// shearModulus is E/G of wood and sheet goods: memory, EC5 strength classes.
+const shearModulus = 16
+
+func newStuff(m *material.Material) stuff {
+	s := stuff{
+		name: m.Name, density: m.Density.Value, bending: m.BendingStrength.Value, weak: m.BendingStrength.Value,
+		shear: m.ShearParallel.Value, across: m.CompressionPerpendicular.Value, e: m.E.Value, poisson: assumedPoisson, share: 1,
+	}
+	if m.Poisson.Given {
+		s.poisson = m.Poisson.Value
+	}
+	s.g = s.e / shearModulus
+	switch {
+	case m.Kind == "metal" || !m.BendingStrength.Given && m.YieldStrength.Given:
+		s.metal, s.bending, s.weak = true, m.YieldStrength.Value, m.YieldStrength.Value
+		s.shear = metalShear * m.YieldStrength.Value
+		s.g = s.e / (2 * (1 + s.poisson))
+	case m.BendingStrengthAcross.Given:
+		s.weak = m.BendingStrengthAcross.Value
+	case m.Kind == "wood" && m.TensionPerpendicular.Given:
+		s.weak = m.TensionPerpendicular.Value
+	}
+	if !s.metal && s.shear == 0 {
+		s.shear = m.PanelShear.Value
+	}
+	if m.Basis == material.BasisFifth {
+		s.share = Fifth
+	}
+	s.refused = m.LongTermFactor.Given && m.LongTermFactor.Value < leastLasting
+	return s
+}
+
+// safety is the factor on a stress that Bump is not in.
+func (s *stuff) safety(factor float64) float64 {
+	if s.metal {
+		return metalSafety * Bump
+	}
+	return factor * s.share
+}

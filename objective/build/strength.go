@@ -1,0 +1,247 @@
+package build
+
+import (
+	"math"
+
+	"evenswing/objective/motion"
+	"evenswing/space"
+)
+
+// Check is what may break.
+type Check uint8
+
+// The checks.
+const (
+	Bending     Check = iota // a bar, with axial force
+	Shearing                 // a bar
+	FaceBending              // a drum's face under its charge
+	SeatBearing
+	KnifeEdge
+	Fixings // of the bracket to the wall
+	Refused // a bar of a material that does not last
+)
+
+var checkWords = [...]string{
+	Bending: "bending", Shearing: "shear", FaceBending: "bending of a face when it is laid flat",
+	SeatBearing: "pressure of the seat on the wood", KnifeEdge: "pressure of the knife edge",
+	Fixings: "pull and shear of an uppermost fixing", Refused: "material that gives way under lasting load",
+}
+
+func (c Check) String() string { return checkWords[c] }
+
+// Use is the worst utilisation of a pendulum's strength or of the wall's, and
+// what it is of. Known is false where nothing could be judged: a material
+// without strengths, no bar, no fixings; Missing tells that some part of it
+// could not.
+type Use struct {
+	Known, Missing bool
+	Value          float64
+	Check          Check
+	Place          Place // of a bar's checks and a drum's face; else only its Pendulum counts
+}
+
+// put keeps the larger utilisation.
+func (u *Use) put(value float64, check Check, at Place) {
+	if value = bounded(value); !u.Known || value > u.Value {
+		u.Known, u.Value, u.Check, u.Place = true, value, check, at
+	}
+}
+
+// Words tells what governs. It allocates.
+func (m *Model) UseWords(u *Use) string {
+	switch u.Check {
+	case Bending, Shearing:
+		return m.Words(u.Place) + ": " + u.Check.String()
+	case FaceBending, Refused:
+		return m.PartWords(u.Place.Part) + ": " + u.Check.String()
+	case Fixings:
+		return "wall: " + u.Check.String()
+	}
+	return m.rig.Pendulums[u.Place.Pendulum].Name + ", pivot: " + u.Check.String()
+}
+
+// Seat is the wood that carries a pivot's metal: plate thickness and length
+// along z (m) and the wood's compression strength across the grain (Pa). The
+// zero Seat is not known.
+type Seat struct{ Thick, Long, Strength float64 }
+
+// Fittings are the metal and the screws of a rig, as plain numbers. The zero
+// value knows none.
+type Fittings struct {
+	Knives  [motion.Max]Knife
+	Seats   [motion.Max]Seat
+	Bracket Bracket
+}
+
+// Strength is the utilisations of a design's strength.
+type Strength struct {
+	Pendulums [motion.Max]Use
+	Wall      Use
+	Hanging   float64 // weight of all on the wall, N
+	PullOut   float64 // its moment away from the wall, N m
+	Pull      float64 // on one uppermost fixing, Bump included, N; where a bracket is given
+	StandOffs bool    // every distance from the wall is known: PullOut counts
+}
+
+// StrengthTo judges everything that can break. fit may be nil.
+func (w *Workspace) StrengthTo(s *Strength, fit *Fittings) {
+	*s = Strength{}
+	var pivots [motion.Max]Pivot
+	w.PivotsTo(&pivots)
+	safety := float64(DefaultSafety)
+	if l := &w.d.Limits[space.Strength]; l.Given {
+		safety = l.Value
+	}
+	for i := range w.d.Pendulums {
+		u := &s.Pendulums[i]
+		for b := w.root[i]; b < w.root[i+1]; b++ {
+			w.judgeBeam(u, b, safety)
+		}
+		w.judgeFaces(u, i, safety)
+		if fit != nil {
+			w.judgePivot(u, i, &pivots[i], fit)
+		}
+	}
+	w.judgeWall(s, fit)
+}
+
+// judgeBeam judges a bar at its support, its joints and its voids.
+func (w *Workspace) judgeBeam(u *Use, b int, safety float64) {
+	beam := &w.beams[b]
+	stuff := &w.m.stuff[beam.bar.Of]
+	at := Place{Part: beam.Part}
+	if stuff.refused {
+		u.put(Ceiling, Refused, at)
+		return
+	}
+	if !(stuff.bending > 0) {
+		u.Missing = true
+		return
+	}
+	w.judgeCut(u, b, beam.support, at, safety)
+	for e := range w.joins {
+		if j := &w.joins[e]; j.beam == b {
+			w.judgeCut(u, b, j.at, j.place, safety)
+		}
+	}
+	for k := range beam.bar.Voids {
+		v := beam.void(k)
+		at.Kind, at.Index = AtRecess+PlaceKind(v.kind), k
+		w.judgeCut(u, b, clamp(v.at, beam.long), at, safety)
+		if v.kind != space.Hole {
+			w.judgeCut(u, b, clamp(v.at-v.along/2, beam.long), at, safety)
+			w.judgeCut(u, b, clamp(v.at+v.along/2, beam.long), at, safety)
+		}
+	}
+}
+
+func clamp(s, long float64) float64 { return min(max(s, 0), long) }
+
+// judgeCut judges one cross-section, with what lies on either side of a joint.
+func (w *Workspace) judgeCut(u *Use, b int, s float64, at Place, safety float64) {
+	net, worst, ok := w.sectionAt(b, s)
+	if !ok {
+		u.put(Ceiling, Bending, at)
+		return
+	}
+	support := w.beams[b].support
+	for _, way := range [2]side{toEnd, toStart} {
+		if float64(way)*(support-s) > cutSlack {
+			continue
+		}
+		for _, with := range [2]joined{withJoint, withoutJoint} {
+			f := w.forces(b, s, way, with)
+			w.judgeForces(u, b, &net, worst, &f, at, safety)
+		}
+	}
+}
+
+// judgeForces judges the inner forces of one side of a cross-section.
+func (w *Workspace) judgeForces(u *Use, b int, net *Section, cut cutAt, f *Forces, at Place, safety float64) {
+	bar := w.beams[b].bar
+	stuff := &w.m.stuff[bar.Of]
+	v := math.Abs(f.V) + f.MoreV
+	n := math.Abs(f.N) + f.MoreN
+	slot := 0.0
+	if cut.long > 0 {
+		slot = SlotStress(v, cut.long, bar.Thick, cut.above, cut.below)
+	}
+	factor := stuff.safety(safety) / stuff.bending
+	// Stretched below, then stretched above, whichever the swing allows.
+	u.put(factor*cut.factor(cut.stressedBelow)*(net.Bending(max(0, f.M+f.MoreM), n)+slot), Bending, at)
+	u.put(factor*cut.factor(cut.stressedAbove)*(net.Bending(max(0, f.MoreM-f.M), n)+slot), Bending, at)
+	if stuff.shear > 0 {
+		u.put(stuff.safety(safety)*net.Shear(v, bar.Thick, bar.Height)/stuff.shear, Shearing, at)
+	} else {
+		u.Missing = true
+	}
+}
+
+// judgeFaces judges the faces of pendulum i's charged drums.
+func (w *Workspace) judgeFaces(u *Use, i int, safety float64) {
+	for k := range w.d.Pendulums[i].Drums {
+		d := &w.d.Pendulums[i].Drums[k]
+		if len(d.Charges) == 0 {
+			continue
+		}
+		stuff := &w.m.stuff[d.Of]
+		if !(stuff.weak > 0) {
+			u.Missing = true
+			continue
+		}
+		load, spread := w.chargeOf(d)
+		face := Face{d.InnerRadius(), spread, d.Faces, stuff.poisson}
+		factor := bumpShare * safety * stuff.share
+		if stuff.metal {
+			factor = metalSafety
+		}
+		u.put(factor*face.Stress(Bump*load)/stuff.weak, FaceBending, Place{Part: Part{i, DrumPart, k}})
+	}
+}
+
+// judgePivot judges the metal of pendulum i's pivot.
+func (w *Workspace) judgePivot(u *Use, i int, p *Pivot, fit *Fittings) {
+	at := Place{Part: Part{Pendulum: i}}
+	if seat := &fit.Seats[i]; seat.Thick > 0 {
+		u.put(SeatUse(p.Load*p.Factor, seat.Thick, seat.Long, seat.Strength), SeatBearing, at)
+	}
+	knife := &fit.Knives[i]
+	if !knife.Given() {
+		return
+	}
+	e := 0.0
+	if b := w.balanceOf(i); b.Known {
+		e = b.Off
+	}
+	q, _ := LineLoad(p.Load, knife.Long, e)
+	u.put(knife.Use(q).Governs(knife), KnifeEdge, at)
+}
+
+// judgeWall judges what holds everything on the wall.
+func (w *Workspace) judgeWall(s *Strength, fit *Fittings) {
+	s.StandOffs = true
+	for i := range w.d.Pendulums {
+		p := &w.d.Pendulums[i]
+		if p.Parent != space.Wall {
+			continue
+		}
+		load := w.rest.G * w.rest.Mu[i]
+		s.Hanging += load
+		off := p.Edge.Z
+		if !off.Given {
+			off = w.d.StandOff
+		}
+		s.StandOffs = s.StandOffs && off.Given
+		s.PullOut += load * off.Value
+	}
+	if !s.StandOffs {
+		s.PullOut = 0
+	}
+	if fit == nil || fit.Bracket.Fixings == 0 || !s.StandOffs {
+		return
+	}
+	off := divide(s.PullOut, s.Hanging)
+	s.Pull, _ = fit.Bracket.Fixing(s.Hanging, off)
+	s.Pull = min(s.Pull, math.MaxFloat64)
+	s.Wall.put(fit.Bracket.Use(s.Hanging, off), Fixings, Place{})
+}

@@ -1,0 +1,49 @@
+package build
+
+import (
+	"math"
+
+	"evenswing/objective/motion"
+	"evenswing/space"
+)
+
+// Workspace is the scratch space of one goroutine: it holds one design as it
+// hangs until the next Hang. It allocates nothing after NewWorkspace.
+type Workspace struct {
+	m      *Model
+	d      *space.Design
+	bodies *[motion.Max]motion.Body
+	rest   *motion.Rest
+	modes  *motion.Modes
+
+	parts []hung
+	first [motion.Max + 1]int // a pendulum's first part
+	beams []beam
+	root  [motion.Max + 1]int // a pendulum's first beam
+	order []int               // of the beams of a pendulum, supports before what they hold
+	held  []bool
+	joins []join
+	swing swinging
+}
+
+// NewWorkspace makes one.
+func (m *Model) NewWorkspace() *Workspace {
+	return &Workspace{
+		m: m, parts: make([]hung, 0, m.parts), beams: make([]beam, 0, m.bars),
+		order: make([]int, 0, m.bars), held: make([]bool, m.bars),
+		joins: make([]join, 0, m.parts+m.bars+motion.Max),
+	}
+}
+
+// Hang takes a design that exists, with its bodies, rest pose and modes, and
+// works out how its bars hold its parts and what they feel. All four stay
+// theirs and must not change until the next Hang. It returns false, and nothing
+// else of the Workspace may then be asked, when a part cannot be made or a
+// number is none.
+func (w *Workspace) Hang(d *space.Design, bodies *[motion.Max]motion.Body, rest *motion.Rest, modes *motion.Modes) bool {
+	w.d, w.bodies, w.rest, w.modes = d, bodies, rest, modes
+	if !(d.Gravity > 0) || math.IsInf(d.Gravity, 0) || !w.weigh() || !w.hold() {
+		return false
+	}
+	return w.move()
+}
