@@ -4,7 +4,6 @@ import (
 	"context"
 	"slices"
 	"testing"
-	"time"
 
 	"github.com/MaxHalford/eaopt"
 
@@ -156,25 +155,17 @@ func BenchmarkPolish(b *testing.B) {
 	}
 }
 
-// The overhead of breeding stays far below what a candidate costs: under half
-// an allocation an evaluation (0.24 were measured, eaopt's own, once a
-// generation), and under mostOverhead of time even on a machine
-// that is busy with other things (0.25 µs were measured on an idle one).
-func TestBreedIsCheap(t *testing.T) {
+// Breeding allocates under half a time an evaluation: 0.24 were measured,
+// eaopt's own, once a generation. BenchmarkBreed tells the time.
+func TestBreedAllocatesLittle(t *testing.T) {
 	is := freeIsland(t, 17)
 	const n = 20_000
-	start := time.Now()
 	allocations := testing.AllocsPerRun(3, func() {
 		if err := is.breed(n); err != nil {
 			t.Fatal(err)
 		}
 	})
-	if each := time.Since(start) / (4 * n); each > mostOverhead {
-		t.Errorf("breeding costs %v an evaluation", each)
-	}
 	if each := allocations / n; each > 0.5 {
 		t.Errorf("breeding allocates %v times an evaluation", each)
 	}
 }
-
-const mostOverhead = 10 * time.Microsecond

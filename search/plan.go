@@ -40,6 +40,13 @@ type Plan struct {
 
 	// Set holds unknowns at values, one NAME=VALUE a line; the others are searched.
 	Set string `json:"set,omitempty"`
+
+	// For and Disk are what was asked for where time or disk bounds the run, and
+	// Rule says in words how the numbers above came of it: for people, and so
+	// that nothing is cut silently. Nothing follows from them.
+	For  string `json:"for,omitempty"`        // a duration, such as "8h0m0s"
+	Disk int64  `json:"disk_bytes,omitempty"` // what the run may take
+	Rule string `json:"rule,omitempty"`
 }
 
 // NewPlan lays out the islands and epochs of a number of evaluations. Zero

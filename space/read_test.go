@@ -204,7 +204,7 @@ func TestLargeFile(t *testing.T) {
 	if !errors.As(err, &m) || !strings.Contains(err.Error(), "1073741824 bytes") {
 		t.Errorf("%v", err)
 	}
-	if took := time.Since(began); took > slowest/10 {
+	if took := time.Since(began); took > slowest {
 		t.Errorf("took %v", took)
 	}
 	if _, err := Read("large.yaml", make([]byte, maxBytes+1)); !errors.As(err, &m) {
