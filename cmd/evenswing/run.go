@@ -37,6 +37,7 @@ type commands struct {
 	Search    searchCommand    `cmd:"" help:"Search the whole space of a rig and write every candidate."`
 	Status    statusCommand    `cmd:"" help:"Say how far a run is."`
 	Shortlist shortlistCommand `cmd:"" help:"Choose the designs of a run that are good and different."`
+	Verify    verifyCommand    `cmd:"" help:"Read a whole run back and check it."`
 	Materials materialsCommand `cmd:"" help:"Print the built-in materials with their sources."`
 	Columns   columnsCommand   `cmd:"" help:"Print what the files of a run hold."`
 }

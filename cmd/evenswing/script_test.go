@@ -37,6 +37,9 @@ func TestScripts(t *testing.T) {
 			"sparse":   sparse,
 			"meet":     meet,
 			"agrees":   agrees,
+			"turn":     turn,
+			"within":   within,
+			"sketch":   sketch,
 		},
 		Condition: func(condition string) (bool, error) {
 			if condition == "root" {

@@ -19,17 +19,20 @@ import (
 const version = "0.1.0"
 
 type searchCommand struct {
-	Rig         string   `arg:"" help:"The rig file."`
-	Out         string   `required:"" placeholder:"RUN" help:"The folder of the run. The same command carries on with a run that was interrupted."`
-	Evaluations int      `placeholder:"N" help:"How many candidates to try, over all stages (default 300,000)."`
-	Motions     int      `placeholder:"N" help:"How many full motions the finalists get (default 800): one a release that a design is judged by."`
-	Seed        uint64   `placeholder:"N" help:"Where chance starts from (default 1); the same seed gives the same rows."`
-	Cores       int      `placeholder:"N" help:"How many cores to use (default all); the rows do not depend on it."`
-	Top         int      `default:"10" placeholder:"N" help:"How many designs the shortlist holds."`
-	Set         []string `sep:"none" placeholder:"NAME=VALUE" help:"Hold an unknown at a value and search the rest; may be repeated."`
+	Rig         string        `arg:"" help:"The rig file."`
+	Out         string        `required:"" placeholder:"RUN" help:"The folder of the run. The same command carries on with a run that was interrupted."`
+	Evaluations int           `placeholder:"N" help:"How many candidates to try, over all stages (default 300,000)."`
+	Motions     int           `placeholder:"N" help:"How many full motions the finalists get (default 800): one a release that a design is judged by."`
+	Seed        uint64        `placeholder:"N" help:"Where chance starts from (default 1); the same seed gives the same rows."`
+	Cores       int           `placeholder:"N" help:"How many cores to use (default all); the rows do not depend on it."`
+	Top         int           `default:"10" placeholder:"N" help:"How many designs the shortlist holds."`
+	For         time.Duration `placeholder:"TIME" help:"How long, such as 8h: it measures for up to a minute, makes a plan to fit, and ends in time with a shortlist."`
+	Disk        byteSize      `placeholder:"SIZE" help:"How much disk the run may take, such as 20GB; with --for 10GB if left out."`
+	Set         []string      `sep:"none" placeholder:"NAME=VALUE" help:"Hold an unknown at a value and search the rest; may be repeated."`
 }
 
 func (c *searchCommand) Run(to *console) error {
+	began := time.Now()
 	if err := c.check(); err != nil {
 		return err
 	}
@@ -37,12 +40,22 @@ func (c *searchCommand) Run(to *console) error {
 	if err != nil {
 		return err
 	}
-	plan := search.NewPlan(c.Evaluations, c.Seed)
-	if c.Motions > 0 {
-		plan.Motions = c.Motions
+	job, err := c.prepare(rig)
+	if err != nil {
+		return err
 	}
-	plan.Set = strings.Join(c.Set, "\n")
-	return c.work(to, rig, plan)
+	if err := durable.MakeFolder(durable.Disk{}, c.Out); err != nil {
+		return err
+	}
+	lock, err := durable.Lock(dataset.LockPath(c.Out))
+	if err != nil {
+		return err
+	}
+	defer lock.Unlock()
+	if err := c.schedule(to, job, began); err != nil {
+		return err
+	}
+	return c.work(to, rig, job)
 }
 
 func (c *searchCommand) check() error {
@@ -55,36 +68,37 @@ func (c *searchCommand) check() error {
 		return fault("--cores %d: 1 or more, or 0 for all", c.Cores)
 	case c.Top < 1 || c.Top > mostDesigns:
 		return fault("--top %d: 1 to %d are possible", c.Top, mostDesigns)
+	case c.For != 0 && c.For < leastTime:
+		return fault("--for %v: %v or more, such as 8h or 90m", c.For, leastTime)
 	}
 	return nil
 }
 
 // work searches and then writes the shortlist.
-func (c *searchCommand) work(to *console, rig *space.Rig, plan search.Plan) error {
-	e, err := evaluatorOf(rig, plan)
-	if err != nil {
-		return err
-	}
-	start := dataset.Start{Plan: plan, Version: version, Machine: dataset.ThisMachine(), Started: time.Now().UTC().Truncate(time.Second)}
+func (c *searchCommand) work(to *console, rig *space.Rig, job *job) error {
+	start := dataset.Start{Plan: job.plan, Version: version, Machine: dataset.ThisMachine(), Started: time.Now().UTC().Truncate(time.Second)}
 	run, err := dataset.CreateRun(durable.Disk{}, c.Out, start, rig.Source)
 	if err != nil {
 		return err
 	}
-	lock, err := durable.Lock(dataset.LockPath(c.Out))
-	if err != nil {
+	if err := run.Continue(version, dataset.ThisMachine(), job.evaluator.Columns()); err != nil {
 		return err
 	}
-	defer lock.Unlock()
-	if err := run.Continue(version, dataset.ThisMachine(), e.Columns()); err != nil {
+	if err := warnOfRoom(to.err, run, job); err != nil {
 		return err
 	}
-	p := newProgress(to.err, e)
-	err = search.Run(to, search.Of(e), plan, run, c.Cores, p.show)
+	p := newProgress(to.err, job.evaluator)
+	late, err := job.search(to, run, c.Cores, p.show)
 	p.done()
 	if err != nil {
 		return err
 	}
-	return writeShortlist(to, run, e, c.Top, shortlistDir(c.Out))
+	if late {
+		if err := tellLate(to.err, run, c.For); err != nil {
+			return err
+		}
+	}
+	return writeShortlist(to, run, job.evaluator, c.Top, shortlistDir(c.Out))
 }
 
 // evaluatorOf makes the evaluator of a run: the rig with what the plan holds.

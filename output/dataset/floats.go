@@ -27,11 +27,12 @@ func (s *Shard) Floats(name string) (*FloatReader, error) {
 // row has none. It answers how many rows it filled: fewer than len(dst) only
 // at the end, and then io.EOF once there are none. missing is at least as long
 // as dst.
-func (r *FloatReader) ReadTo(dst []float32, missing []bool) (int, error) {
+func (r *FloatReader) ReadTo(dst []float32, missing []bool) (n int, err error) {
+	defer r.cursor.shard.guard(&err)
 	if len(missing) < len(dst) {
 		return 0, errors.New("reading floats: fewer marks than values")
 	}
-	n, err := r.cursor.floatsTo(dst, missing)
+	n, err = r.cursor.floatsTo(dst, missing)
 	if n == 0 && len(dst) > 0 && err == nil {
 		err = io.EOF
 	}

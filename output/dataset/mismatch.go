@@ -13,8 +13,9 @@ import (
 // InputError says that a RUN folder does not go with what was asked: the input
 // is at fault (exit code 2), and nothing was touched.
 type InputError struct {
-	Path string
-	Text string // what is wrong and how to mend it
+	Path    string
+	Text    string // what is wrong and how to mend it
+	Damaged bool   // it is a run, but a file of it is not as it was written
 }
 
 func (e *InputError) Error() string { return e.Path + ": " + e.Text }
@@ -22,17 +23,25 @@ func (e *InputError) Error() string { return e.Path + ": " + e.Text }
 // InputFault marks the class of the error for whoever picks the exit code.
 func (e *InputError) InputFault() {}
 
+// checkRig compares the rig of a run with the one that is asked for.
+func (r *Run) checkRig(rig []byte) error {
+	if !bytes.Equal(rig, r.Rig) {
+		return &InputError{Path: r.Dir, Text: fmt.Sprintf("it is a run of another rig (it has SHA-256 %.12s..., yours %.12s...); choose another folder, or go on with the rig that is in it, %s", r.Start.Rig, rigSum(rig), RigPath(r.Dir))}
+	}
+	return nil
+}
+
 // checkSame compares a run with what is asked of it: the rig and the plan.
 func (r *Run) checkSame(rig []byte, plan search.Plan) error {
-	if !bytes.Equal(rig, r.Rig) {
-		return &InputError{r.Dir, fmt.Sprintf("it is a run of another rig (it has SHA-256 %.12s..., yours %.12s...); choose another folder, or go on with the rig that is in it, %s", r.Start.Rig, rigSum(rig), RigPath(r.Dir))}
+	if err := r.checkRig(rig); err != nil {
+		return err
 	}
 	differing, err := planDifferences(r.Start.Plan, plan)
 	if err != nil {
 		return err
 	}
 	if len(differing) > 0 {
-		return &InputError{r.Dir, "it was planned otherwise: " + strings.Join(differing, "; ") + "; ask for the same, or choose another folder"}
+		return &InputError{Path: r.Dir, Text: "it was planned otherwise: " + strings.Join(differing, "; ") + "; ask for the same, or choose another folder"}
 	}
 	return nil
 }
@@ -48,9 +57,9 @@ func (r *Run) checkAble(version string, machine Machine) error {
 		return err
 	}
 	if version != r.Start.Version {
-		return &InputError{r.Dir, fmt.Sprintf("it is unfinished and was begun by version %s, this is %s; finish it with that version, or begin a new run in another folder", r.Start.Version, version)}
+		return &InputError{Path: r.Dir, Text: fmt.Sprintf("it is unfinished and was begun by version %s, this is %s; finish it with that version, or begin a new run in another folder", r.Start.Version, version)}
 	}
-	return &InputError{r.Dir, fmt.Sprintf("it is unfinished and was begun on a machine with other arithmetic (%s; this one: %s), which would give other last digits; go on on a machine like that one, or begin a new run in another folder", r.Start.Machine, machine)}
+	return &InputError{Path: r.Dir, Text: fmt.Sprintf("it is unfinished and was begun on a machine with other arithmetic (%s; this one: %s), which would give other last digits; go on on a machine like that one, or begin a new run in another folder", r.Start.Machine, machine)}
 }
 
 // planDifferences names what differs between two plans, sorted by name.

@@ -14,6 +14,10 @@ const (
 	lockFile         = "lock"
 	candidatesFolder = "candidates"
 	stateFolder      = "state"
+
+	candidatesEnd = ".parquet"
+	stateEnd      = ".state"
+	sumEnd        = ".sum"
 )
 
 func taskName(t search.Task) string { return fmt.Sprintf("e%04d-i%02d", t.Epoch, t.Island) }
@@ -29,10 +33,15 @@ func LockPath(dir string) string { return filepath.Join(dir, lockFile) }
 
 // CandidatesPath is where the rows of a task are: the mark that it is finished.
 func CandidatesPath(dir string, t search.Task) string {
-	return filepath.Join(dir, candidatesFolder, taskName(t)+".parquet")
+	return filepath.Join(dir, candidatesFolder, taskName(t)+candidatesEnd)
 }
 
 // StatePath is where the state of a task is.
 func StatePath(dir string, t search.Task) string {
-	return filepath.Join(dir, stateFolder, taskName(t)+".state")
+	return filepath.Join(dir, stateFolder, taskName(t)+stateEnd)
+}
+
+// SumPath is where the length and check sum of a task's candidates file are.
+func SumPath(dir string, t search.Task) string {
+	return filepath.Join(dir, stateFolder, taskName(t)+sumEnd)
 }

@@ -66,6 +66,14 @@ func (c *cursor) int64sTo(dst []int64, absent int64) (int, error) {
 	})
 }
 
+// int32sTo reads the next rows; a missing one is 0.
+func (c *cursor) int32sTo(dst []int32) (int, error) {
+	return c.read(len(dst), func(s span, at int) {
+		data := c.page.Data()
+		spread(dst[at:], data.Int32(), s, 0, nil)
+	})
+}
+
 // meetsTo reads the next rows of a column of answers, a null one being not
 // known. A page holds them one bit each.
 func (c *cursor) meetsTo(dst []objective.Meets) (int, error) {

@@ -1,6 +1,7 @@
 package dataset
 
 import (
+	"crypto/sha256"
 	"fmt"
 
 	"github.com/parquet-go/parquet-go"
@@ -23,7 +24,9 @@ type Recorder struct {
 	limits  lexicon
 	counts  Counts
 	stages  [search.StageCount]int64 // rows of each
-	err     error                    // the first failure; nothing is written after it
+	summer  summer
+	sum     string // where the check sum goes; "": nowhere
+	err     error  // the first failure; nothing is written after it
 }
 
 var _ search.Recorder = (*Recorder)(nil)
@@ -61,8 +64,9 @@ func NewRecorder(fs durable.FS, path string, layout *Layout, about About) (*Reco
 		fs: fs, layout: layout, file: file, counts: newCounts(),
 		block:  newBlock(len(layout.Columns)),
 		values: make([]parquet.Value, blockRows),
+		summer: summer{to: file, hash: sha256.New()},
 	}
-	r.writer = parquet.NewGenericWriter[any](file, &parquet.WriterConfig{
+	r.writer = parquet.NewGenericWriter[any](&r.summer, &parquet.WriterConfig{
 		Schema: layout.schema, Compression: &compression, CreatedBy: createdBy,
 		KeyValueMetadata: metadata, PageBufferSize: pageBuffer, WriteBufferSize: writeBuffer,
 		SkipPageBounds: [][]string{{ColumnStage}, {ColumnReason}, {ColumnLimit}},
@@ -128,6 +132,17 @@ func (r *Recorder) Finish() error {
 }
 
 func (r *Recorder) finish() error {
+	if err := r.complete(); err != nil {
+		return err
+	}
+	if err := r.writeSum(); err != nil {
+		return err
+	}
+	return r.file.CommitOnce()
+}
+
+// complete writes what is left and checks the file.
+func (r *Recorder) complete() error {
 	if r.err != nil {
 		return r.err
 	}
@@ -145,10 +160,7 @@ func (r *Recorder) finish() error {
 	if err := r.writer.Close(); err != nil {
 		return err
 	}
-	if err := r.readBack(); err != nil {
-		return err
-	}
-	return r.file.CommitOnce()
+	return r.readBack()
 }
 
 // checkLengths compares the columns' lengths.

@@ -44,6 +44,20 @@ func OpenRun(fs durable.FS, dir string) (*Run, error) {
 	return &Run{Dir: dir, Start: start, Rig: rig, fs: fs, pause: time.Sleep}, nil
 }
 
+// FindRun opens the run that is in a folder, if there is one; it must be of the
+// given rig.
+func FindRun(fs durable.FS, dir string, rig []byte) (*Run, error) {
+	there, err := durable.Exists(fs, RunPath(dir))
+	if err != nil || !there {
+		return nil, err
+	}
+	r, err := OpenRun(fs, dir)
+	if err != nil {
+		return nil, err
+	}
+	return r, r.checkRig(rig)
+}
+
 // CreateRun makes a RUN folder, or opens the one that is there if it is of the
 // same rig and plan. The run.json is written last: without it there is no run.
 func CreateRun(fs durable.FS, dir string, start Start, rig []byte) (*Run, error) {
@@ -69,10 +83,8 @@ func writeStart(fs durable.FS, dir string, start Start, rig []byte) error {
 	if err != nil {
 		return err
 	}
-	for _, folder := range []string{dir, filepath.Join(dir, candidatesFolder), filepath.Join(dir, stateFolder)} {
-		if err := durable.MakeFolder(fs, folder); err != nil {
-			return err
-		}
+	if err := makeFolders(fs, dir); err != nil {
+		return err
 	}
 	for _, path := range []string{RigPath(dir), RunPath(dir)} {
 		if err := durable.RemoveStale(fs, path); err != nil {
@@ -81,7 +93,7 @@ func writeStart(fs durable.FS, dir string, start Start, rig []byte) error {
 	}
 	err = durable.WriteOnce(fs, RigPath(dir), rig)
 	if errors.Is(err, durable.ErrDiffers) {
-		return &InputError{dir, "it holds another " + rigFile + " and no run; choose an empty or a new folder"}
+		return &InputError{Path: dir, Text: "it holds another " + rigFile + " and no run; choose an empty or a new folder"}
 	}
 	if err != nil {
 		return err
@@ -89,10 +101,26 @@ func writeStart(fs durable.FS, dir string, start Start, rig []byte) error {
 	return durable.WriteOnce(fs, RunPath(dir), text)
 }
 
+func makeFolders(fs durable.FS, dir string) error {
+	for _, folder := range []string{dir, filepath.Join(dir, candidatesFolder), filepath.Join(dir, stateFolder)} {
+		if err := durable.MakeFolder(fs, folder); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // Continue readies a run for work: it checks that this version on this machine
-// makes the same rows as the one that began it, unless the run is finished.
+// makes the same rows as the one that began it, unless the run is finished. A
+// folder that somebody deleted comes back.
 func (r *Run) Continue(version string, machine Machine, columns []objective.Column) error {
 	if err := r.checkAble(version, machine); err != nil {
+		return err
+	}
+	if err := makeFolders(r.fs, r.Dir); err != nil {
+		return err
+	}
+	if err := durable.RemoveStale(r.fs, filepath.Join(r.Dir, trialFile)); err != nil {
 		return err
 	}
 	layout, err := NewLayout(columns)
@@ -173,7 +201,7 @@ func (r *Run) readState(t search.Task) ([]byte, error) {
 	}
 	state, err := unframeState(framed)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w; remove it and the candidates file of its task, and run the search again", path, err)
+		return nil, &stateError{path, err}
 	}
 	return state, nil
 }
@@ -188,5 +216,10 @@ func (r *Run) Begin(t search.Task) (search.Recorder, error) {
 		return nil, err
 	}
 	about := About{Rig: r.Rig, Plan: r.Start.Plan, Version: r.Start.Version}
-	return NewRecorder(r.fs, path, r.layout, about)
+	rows, err := NewRecorder(r.fs, path, r.layout, about)
+	if err != nil {
+		return nil, err
+	}
+	rows.sum = SumPath(r.Dir, t)
+	return rows, nil
 }

@@ -10,6 +10,7 @@ import (
 type Want struct {
 	Floats  []string // by name, such as "score" or "u_height"
 	IDs     bool
+	Tasks   bool
 	Stages  bool
 	Parents bool
 	Meets   bool
@@ -29,6 +30,8 @@ type Batch struct {
 	Floats  [][]float32 // in the order of Want.Floats; 0 where missing
 	Missing [][]bool
 	IDs     []int64
+	Epochs  []int32
+	Islands []int32
 	Parents [2][]int64 // search.NoParent where none
 	Stages  []string
 	Meets   []objective.Meets
@@ -43,7 +46,7 @@ type Batch struct {
 func (s *Shard) Scan(want Want, visit func(*Batch) error) error {
 	sc := scan{shard: s}
 	defer sc.close()
-	if err := sc.open(want); err != nil {
+	if err := sc.begin(want); err != nil {
 		return err
 	}
 	for left := s.Rows(); left > 0; left -= int64(sc.batch.Rows) {
@@ -66,8 +69,15 @@ type scan struct {
 	fill    []func(rows int) (int, error)
 }
 
+// begin is open; what makes the library panic is a damaged file.
+func (sc *scan) begin(want Want) (err error) {
+	defer sc.shard.guard(&err)
+	return sc.open(want)
+}
+
 // read fills the batch.
-func (sc *scan) read(rows int) error {
+func (sc *scan) read(rows int) (err error) {
+	defer sc.shard.guard(&err)
 	sc.batch.Rows = rows
 	for i, fill := range sc.fill {
 		n, err := fill(rows)

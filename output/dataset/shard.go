@@ -30,7 +30,7 @@ func OpenShard(fs durable.FS, path string) (*Shard, error) {
 	if err != nil {
 		return nil, &durable.Error{Doing: "opening", Path: path, Err: err}
 	}
-	s := &Shard{Path: path, in: in, leaf: make(map[string]int)}
+	s := &Shard{Path: path, in: in}
 	if err := s.readFooter(); err != nil {
 		_ = in.Close()
 		return nil, s.damaged(err)
@@ -38,27 +38,22 @@ func OpenShard(fs durable.FS, path string) (*Shard, error) {
 	return s, nil
 }
 
-func (s *Shard) readFooter() error {
-	file, err := openParquet(s.in)
+func (s *Shard) readFooter() (err error) {
+	defer guard(&err)
+	file, err := parquet.OpenFile(s.in, s.in.Size(), parquet.SkipPageIndex(true), parquet.SkipBloomFilters(true))
 	if err != nil {
 		return err
 	}
 	s.file = file
-	for i, path := range file.Schema().Columns() {
-		s.leaf[path[0]] = i
+	if err := s.readAbout(); err != nil {
+		return err
 	}
-	return s.readAbout()
-}
-
-// openParquet opens a file; a footer that makes the library panic is an error
-// like any other.
-func openParquet(in durable.Input) (file *parquet.File, err error) {
-	defer func() {
-		if p := recover(); p != nil {
-			err = fmt.Errorf("%v", p)
-		}
-	}()
-	return parquet.OpenFile(in, in.Size(), parquet.SkipPageIndex(true), parquet.SkipBloomFilters(true))
+	layout, err := NewLayout(s.Columns)
+	if err != nil {
+		return err
+	}
+	s.leaf = layout.leaf
+	return checkFooter(file, layout, s.in.Size())
 }
 
 // readAbout reads the notes that a Recorder left.
@@ -85,8 +80,35 @@ func (s *Shard) readAbout() error {
 
 // damaged says that a file cannot be read.
 func (s *Shard) damaged(err error) error {
-	return fmt.Errorf("%s cannot be read as a file of candidates: %w; if the run wrote it, remove it and run the search again: only its task is done anew", s.Path, err)
+	return &damagedError{s.Path, err}
 }
+
+// guard turns a panic over the bytes of a file, which are anybody's, into an
+// error like any other.
+func guard(err *error) {
+	if p := recover(); p != nil {
+		*err = fmt.Errorf("%v", p)
+	}
+}
+
+// guard does the same and names the file.
+func (s *Shard) guard(err *error) {
+	if p := recover(); p != nil {
+		*err = s.damaged(fmt.Errorf("%v", p))
+	}
+}
+
+// damagedError says that a file cannot be read.
+type damagedError struct {
+	path string
+	err  error
+}
+
+func (e *damagedError) Error() string {
+	return fmt.Sprintf("%s cannot be read as a file of candidates: %v; `evenswing verify RUN --repair` removes it if the run wrote it, and the same search command makes it again", e.path, e.err)
+}
+
+func (e *damagedError) Unwrap() error { return e.err }
 
 // Rows is the number of rows.
 func (s *Shard) Rows() int64 { return s.file.NumRows() }
@@ -108,7 +130,8 @@ func (s *Shard) column(name string) (*cursor, error) {
 
 // Task is the task that wrote the file, by the id of its first row; false for
 // a file without rows.
-func (s *Shard) Task() (search.Task, bool, error) {
+func (s *Shard) Task() (_ search.Task, _ bool, err error) {
+	defer s.guard(&err)
 	ids, err := s.column(ColumnID)
 	if err != nil {
 		return search.Task{}, false, err
@@ -131,7 +154,8 @@ type Range struct {
 }
 
 // Ranges answers one Range for each row group, in the order of the rows.
-func (s *Shard) Ranges(name string) ([]Range, error) {
+func (s *Shard) Ranges(name string) (_ []Range, err error) {
+	defer s.guard(&err)
 	c, err := s.column(name)
 	if err != nil {
 		return nil, err

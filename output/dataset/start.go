@@ -42,24 +42,24 @@ func (s Start) encode() ([]byte, error) {
 func readStart(fs durable.FS, dir string) (start Start, rig []byte, err error) {
 	text, err := fs.ReadFile(RunPath(dir))
 	if errors.Is(err, os.ErrNotExist) {
-		return start, nil, &InputError{dir, "it is not a run: there is no " + runFile + " in it; name a folder that `search` made"}
+		return start, nil, &InputError{Path: dir, Text: "it is not a run: there is no " + runFile + " in it; name a folder that `search` made"}
 	}
 	if err != nil {
 		return start, nil, &durable.Error{Doing: "reading", Path: RunPath(dir), Err: err}
 	}
 	decoder := json.NewDecoder(bytes.NewReader(text))
 	if err := decoder.Decode(&start); err != nil {
-		return start, nil, &InputError{RunPath(dir), fmt.Sprintf("it cannot be read (%v); restore it from a copy, or begin a new run in another folder", err)}
+		return start, nil, &InputError{Path: RunPath(dir), Text: fmt.Sprintf("it cannot be read (%v); restore it from a copy, or begin a new run in another folder", err), Damaged: true}
 	}
 	if start.Format != runFormat {
-		return start, nil, &InputError{dir, fmt.Sprintf("it has format %d, this program reads format %d; use the version that made it, %s", start.Format, runFormat, start.Version)}
+		return start, nil, &InputError{Path: dir, Text: fmt.Sprintf("it has format %d, this program reads format %d; use the version that made it, %s", start.Format, runFormat, start.Version)}
 	}
 	rig, err = fs.ReadFile(RigPath(dir))
 	if err != nil {
 		return start, nil, &durable.Error{Doing: "reading", Path: RigPath(dir), Err: err}
 	}
 	if rigSum(rig) != start.Rig {
-		return start, nil, &InputError{RigPath(dir), "it is not the rig that the run was started with; restore it (every candidates file holds it, too), and put changes in a file of your own for a new run"}
+		return start, nil, &InputError{Path: RigPath(dir), Text: "it is not the rig that the run was started with; restore it (every candidates file holds it, too), and put changes in a file of your own for a new run", Damaged: true}
 	}
 	return start, rig, nil
 }

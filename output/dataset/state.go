@@ -17,6 +17,18 @@ const (
 	stateBytes  = stateSum + sha256.Size
 )
 
+// stateError says that a state cannot be used.
+type stateError struct {
+	path string
+	err  error
+}
+
+func (e *stateError) Error() string {
+	return fmt.Sprintf("%s: %v; `evenswing verify RUN --repair` removes it and the candidates file of its task, and the same search command makes them again", e.path, e.err)
+}
+
+func (e *stateError) Unwrap() error { return e.err }
+
 // frameState puts the frame round a state.
 func frameState(state []byte) []byte {
 	sum := sha256.Sum256(state)

@@ -21,6 +21,14 @@ func (sc *scan) open(want Want) error {
 			return err
 		}
 	}
+	if want.Tasks {
+		if err := sc.small(ColumnEpoch, &sc.batch.Epochs); err != nil {
+			return err
+		}
+		if err := sc.small(ColumnIsland, &sc.batch.Islands); err != nil {
+			return err
+		}
+	}
 	if want.Parents {
 		for i, name := range []string{ColumnParentA, ColumnParentB} {
 			if err := sc.numbers(name, &sc.batch.Parents[i]); err != nil {
@@ -110,6 +118,20 @@ func (sc *scan) numbers(name string, dst *[]int64) error {
 	sc.fill = append(sc.fill, func(rows int) (int, error) {
 		*dst = column[:rows]
 		return cur.int64sTo(*dst, search.NoParent)
+	})
+	return nil
+}
+
+// small adds a column of numbers that every row has.
+func (sc *scan) small(name string, dst *[]int32) error {
+	cur, err := sc.add(name, parquet.Int32)
+	if err != nil {
+		return err
+	}
+	column := make([]int32, BatchRows)
+	sc.fill = append(sc.fill, func(rows int) (int, error) {
+		*dst = column[:rows]
+		return cur.int32sTo(*dst)
 	})
 	return nil
 }

@@ -21,6 +21,9 @@ type File struct {
 // temporary ends the names of unfinished files.
 const temporary = ".tmp"
 
+// Unfinished tells whether a name is that of a file on its way.
+func Unfinished(name string) bool { return strings.HasSuffix(name, temporary) }
+
 // attempts bounds the search for a free temporary name; names clash only where
 // several machines with equal process numbers share a folder.
 const attempts = 1000
@@ -51,6 +54,10 @@ func (f *File) Write(p []byte) (int, error) {
 	n, err := f.out.Write(p)
 	return n, fault("writing", f.path, err)
 }
+
+// Flush makes what is written so far survive a power cut, under the file's
+// temporary name; Commit does it, too.
+func (f *File) Flush() error { return fault("flushing", f.path, f.out.Sync()) }
 
 // Commit flushes the file, gives it its name and flushes the folder. After an
 // error before the renaming nothing is left; when only the folder's flush

@@ -1,0 +1,94 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"evenswing/search"
+)
+
+// How a time is spent.
+const (
+	leastTime  = 2 * time.Second
+	leastTrial = 200 * time.Millisecond
+	mostTrial  = time.Minute
+	// trialShare is the part of the time that is measured.
+	trialShare = 0.1
+	// A quarter of the time is left over for what a trial does not foresee: a
+	// part of the search that is slower than its beginning, a busy machine. A
+	// plan that is cut short loses its last part, which finds the best.
+	planned = 0.75
+	// rankPace is how many rows a second a shortlist goes through; twice that
+	// was measured on two cores.
+	rankPace = 800_000
+	// mostRows and mostMotions bound a plan that time makes: a shard's ranking
+	// holds eight times the finalists.
+	mostRows    = 100_000_000
+	mostMotions = 10 * search.DefaultMotions
+	// usualDisk is what a run may take where --for is given and --disk is not.
+	usualDisk = 10_000_000_000
+)
+
+// trialTime is how long a trial takes.
+func trialTime(all time.Duration) time.Duration {
+	return min(max(time.Duration(trialShare*float64(all)), leastTrial), mostTrial)
+}
+
+// fit measures and makes a plan that takes the time asked for.
+func (c *searchCommand) fit(to *console, j *job, began time.Time) error {
+	while := trialTime(c.For)
+	fmt.Fprintf(to.err, "measuring for %v\n", while)
+	p, err := measure(to, j.evaluator, j.plan, c.Out, c.Cores, while)
+	if err != nil {
+		return err
+	}
+	left := c.For - time.Since(began)
+	j.plan = fitted(j.plan, p, c, left, len(j.evaluator.Columns()))
+	j.deadline = began.Add(c.For - reserve(j.plan, p, c.For))
+	return nil
+}
+
+// fitted is the plan for the time that is left: as many evaluations as it and
+// the disk allow after the usual motions; what time remains goes to motions.
+func fitted(asked search.Plan, p pace, c *searchCommand, left time.Duration, columns int) search.Plan {
+	disk := int64(usualDisk)
+	if c.Disk > 0 {
+		disk = int64(c.Disk)
+	}
+	usable := planned * left.Seconds()
+	motions := min(search.DefaultMotions/p.motions, usable/3) // seconds
+	each := 1/p.evaluations + p.rows/rankPace
+	evaluations := min((usable-motions)/each, mostRows, float64(rowsIn(disk, columns)))
+	evaluations = max(math.Floor(evaluations), 1)
+
+	plan := search.NewPlan(int(evaluations), asked.Seed)
+	plan.Motions = asked.Motions
+	if c.Motions == 0 {
+		rest := max(usable-evaluations*each, motions)
+		plan.Motions = int(min(rest*p.motions, mostMotions))
+	}
+	plan.Set, plan.Disk, plan.For = asked.Set, int64(c.Disk), c.For.String()
+	plan.Rule = fmt.Sprintf("%s evaluations and %s motions for %v, at %s and %s a second as measured; at most %s rows; %s",
+		count(plan.Evaluations), count(plan.Motions), c.For, count(int(p.evaluations)), count(int(p.motions)), count(mostRows), diskRule(disk, columns))
+	return plan
+}
+
+// reserve is the time that the shortlist of a plan needs.
+func reserve(plan search.Plan, p pace, all time.Duration) time.Duration {
+	seconds := p.rows*float64(plan.Evaluations)/rankPace + float64(plan.Motions)/p.motions
+	return min(time.Duration((0.2+1.2*seconds)*float64(time.Second)), all/2)
+}
+
+// hurry sets the deadline of a plan that is fixed already.
+func (c *searchCommand) hurry(to *console, j *job, began time.Time) error {
+	motions, err := motionPace(to, j.evaluator, c.Cores, leastTrial)
+	if err != nil {
+		return err
+	}
+	j.deadline = began.Add(c.For - reserve(j.plan, pace{motions: motions, rows: 1}, c.For))
+	if !j.resumed {
+		j.plan.For = c.For.String()
+	}
+	return nil
+}

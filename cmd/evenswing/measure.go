@@ -1,0 +1,101 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"math/rand/v2"
+	"runtime"
+	"sync"
+	"sync/atomic"
+	"time"
+
+	"evenswing/objective"
+	"evenswing/objective/motion"
+	"evenswing/output/dataset"
+	"evenswing/output/durable"
+	"evenswing/search"
+)
+
+// pace is what a short trial tells of a machine and a rig.
+type pace struct {
+	evaluations float64 // a second, all cores together, rows written and dropped
+	rows        float64 // rows an evaluation: a derivative makes none
+	motions     float64 // full motions a second, likewise
+}
+
+// trialPlan is large enough that no machine comes to its end while it is tried.
+func trialPlan(plan search.Plan) search.Plan {
+	trial := search.NewPlan(search.MaxEvaluations/64, plan.Seed)
+	trial.Set = plan.Set
+	return trial
+}
+
+// measure searches for a while and keeps nothing, then lets designs swing for
+// a fifth of that while.
+func measure(ctx context.Context, e *objective.Evaluator, plan search.Plan, dir string, cores int, while time.Duration) (p pace, err error) {
+	if p, err = searchPace(ctx, e, plan, dir, cores, while*4/5); err != nil {
+		return p, err
+	}
+	p.motions, err = motionPace(ctx, e, cores, while/5)
+	return p, err
+}
+
+// searchPace is all of a pace but its motions.
+func searchPace(ctx context.Context, e *objective.Evaluator, plan search.Plan, dir string, cores int, while time.Duration) (pace, error) {
+	trial, err := dataset.NewTrial(durable.Disk{}, dir, e.Columns())
+	if err != nil {
+		return pace{}, err
+	}
+	limited, stop := context.WithTimeout(ctx, while)
+	defer stop()
+	started := time.Now()
+	done, spent := 0, while
+	err = search.Run(limited, search.Of(e), trialPlan(plan), trial, cores, func(now search.Progress) {
+		done, spent = now.Evaluations, time.Since(started)
+	})
+	if ctx.Err() != nil {
+		return pace{}, ctx.Err()
+	}
+	if err != nil && !errors.Is(err, context.DeadlineExceeded) {
+		return pace{}, err
+	}
+	done = max(done, 1)
+	return pace{evaluations: float64(done) / spent.Seconds(), rows: min(float64(trial.Rows())/float64(done), 1)}, nil
+}
+
+// motionPace is how many full motions a second are followed, of even points:
+// finalists take about as long.
+func motionPace(ctx context.Context, e *objective.Evaluator, cores int, while time.Duration) (float64, error) {
+	if cores == 0 {
+		cores = runtime.GOMAXPROCS(0)
+	}
+	started := time.Now()
+	var followed atomic.Int64
+	var group sync.WaitGroup
+	for core := range cores {
+		group.Go(func() {
+			w, dice := e.NewWorkspace(), rand.New(rand.NewPCG(search.DefaultSeed, uint64(core)))
+			point := make([]float64, e.Rig().Dim())
+			for ctx.Err() == nil && time.Since(started) < while {
+				for k := range point {
+					point[k] = dice.Float64()
+				}
+				if w.Score(point); w.Exists {
+					w.SwingUp()
+					followed.Add(releases(e))
+				}
+			}
+		})
+	}
+	group.Wait()
+	return float64(max(followed.Load(), 1)) / time.Since(started).Seconds(), ctx.Err()
+}
+
+// releases is how many motions one design gets: one a release that it is judged
+// by.
+func releases(e *objective.Evaluator) int64 {
+	if e.Rig().Released {
+		return 1
+	}
+	return int64(motion.Patterns(len(e.Rig().Pendulums)))
+}
