@@ -5,10 +5,12 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"testing"
 	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 
+	"evenswing/objective"
 	"evenswing/output/dataset"
 	"evenswing/output/durable"
 	"evenswing/search"
@@ -72,4 +74,14 @@ func within(ts *testscript.TestScript, neg bool, args []string) {
 	if sum > most == !neg {
 		ts.Fatalf("%d bytes", sum)
 	}
+}
+
+// testEvaluator is that of the rig of all figures.
+func testEvaluator(t *testing.T) *objective.Evaluator {
+	t.Helper()
+	rig, err := space.Load(benchRig)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return objective.New(rig)
 }

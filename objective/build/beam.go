@@ -30,6 +30,8 @@ type join struct {
 	mo    moments
 	hung  uint8
 	place Place
+	shift space.Vec // of the axis there by sag, m
+	tilt  float64   // by sag, rad
 }
 
 func (b *beam) point(s float64) space.Vec { return plus(b.from, times(s, b.u)) }
@@ -53,7 +55,7 @@ func (b *beam) foot(p space.Vec) (s, far float64) {
 //
 // All joints are stiff. It returns false on a number that is none.
 func (w *Workspace) hold() bool {
-	w.beams, w.joins = w.beams[:0], w.joins[:0]
+	w.beams, w.joins, w.order = w.beams[:0], w.joins[:0], w.order[:0]
 	for i := range w.d.Pendulums {
 		w.root[i] = len(w.beams)
 		for k, h := range w.of(i) {
@@ -93,7 +95,6 @@ func (w *Workspace) addBeam(i, k int) bool {
 // holdBeams finds the holders of pendulum i's beams, nearest first.
 func (w *Workspace) holdBeams(i int) {
 	lo, hi := w.root[i], w.root[i+1]
-	w.order = w.order[:0]
 	for b := lo; b < hi; b++ {
 		beam := &w.beams[b]
 		s, far := beam.foot(space.Vec{})
@@ -103,10 +104,10 @@ func (w *Workspace) holdBeams(i int) {
 			w.order = append(w.order, b)
 		}
 	}
-	if len(w.order) == 0 && hi > lo {
+	if len(w.order) == lo && hi > lo {
 		w.holdNearest(lo, hi)
 	}
-	for len(w.order) < hi-lo {
+	for len(w.order) < hi {
 		w.holdNext(lo, hi)
 	}
 }
@@ -131,7 +132,7 @@ func (w *Workspace) holdNext(lo, hi int) {
 		if w.held[b] {
 			continue
 		}
-		for _, h := range w.order {
+		for _, h := range w.order[lo:] {
 			if s, t, far := nearest(&w.beams[b], &w.beams[h]); far < least || best < 0 {
 				best, holder, least, at, near = b, h, far, s, t
 			}
@@ -203,7 +204,7 @@ func (w *Workspace) nearestBeam(i int, p space.Vec) (best int, at float64) {
 
 // gather sums what each beam of pendulum i holds, from the tips inward.
 func (w *Workspace) gather(i int) {
-	for k := len(w.order) - 1; k >= 0; k-- {
+	for k := w.root[i+1] - 1; k >= w.root[i]; k-- {
 		b := &w.beams[w.order[k]]
 		b.total, b.hung = b.between(0, b.long), 0
 		for e := range w.joins {
@@ -213,7 +214,7 @@ func (w *Workspace) gather(i int) {
 			}
 		}
 		if b.holder >= 0 {
-			w.joins = append(w.joins, join{b.holder, b.near, b.total, b.hung, Place{w.beams[b.holder].Part, AtBar, b.Index}})
+			w.joins = append(w.joins, join{beam: b.holder, at: b.near, mo: b.total, hung: b.hung, place: Place{w.beams[b.holder].Part, AtBar, b.Index}})
 		}
 	}
 }

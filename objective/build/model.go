@@ -14,7 +14,7 @@ type Model struct {
 	stuff  []stuff // parallel to Rig.Materials
 
 	parts, bars int // in the whole rig
-	mostBars    int // in one pendulum
+	marks       int // the most places on one bar
 }
 
 // NewModel makes the Model of a rig and its forest.
@@ -26,8 +26,13 @@ func NewModel(rig *space.Rig, forest *motion.Forest) *Model {
 	for i := range rig.Pendulums {
 		p := &rig.Pendulums[i]
 		m.bars += len(p.Bars)
-		m.mostBars = max(m.mostBars, len(p.Bars))
 		m.parts += len(p.Bars) + len(p.Drums) + len(p.Blocks) + len(p.Lumps)
+	}
+	m.marks = m.parts + motion.Max + 2
+	for _, p := range rig.NewDecoder().Design.Pendulums {
+		for k := range p.Bars {
+			m.marks += 2 * len(p.Bars[k].Voids)
+		}
 	}
 	return m
 }

@@ -20,10 +20,12 @@ type Workspace struct {
 	first [motion.Max + 1]int // a pendulum's first part
 	beams []beam
 	root  [motion.Max + 1]int // a pendulum's first beam
-	order []int               // of the beams of a pendulum, supports before what they hold
+	order []int               // beams of each pendulum in turn, holders before what they hold
 	held  []bool
 	joins []join
+	marks []float64 // along an arm, where its sag is worked out
 	swing swinging
+	clear clearing
 }
 
 // NewWorkspace makes one.
@@ -32,6 +34,8 @@ func (m *Model) NewWorkspace() *Workspace {
 		m: m, parts: make([]hung, 0, m.parts), beams: make([]beam, 0, m.bars),
 		order: make([]int, 0, m.bars), held: make([]bool, m.bars),
 		joins: make([]join, 0, m.parts+m.bars+motion.Max),
+		marks: make([]float64, 0, m.marks),
+		clear: newClearing(m),
 	}
 }
 
@@ -42,7 +46,15 @@ func (m *Model) NewWorkspace() *Workspace {
 // number is none.
 func (w *Workspace) Hang(d *space.Design, bodies *[motion.Max]motion.Body, rest *motion.Rest, modes *motion.Modes) bool {
 	w.d, w.bodies, w.rest, w.modes = d, bodies, rest, modes
-	if !(d.Gravity > 0) || math.IsInf(d.Gravity, 0) || !w.weigh() || !w.hold() {
+	if !(d.Gravity > 0) || math.IsInf(d.Gravity, 0) {
+		return false
+	}
+	for i := range d.Pendulums {
+		if p := &d.Pendulums[i]; !(p.Swing > 0) || math.IsInf(p.Swing, 0) {
+			return false
+		}
+	}
+	if !w.weigh() || !w.hold() {
 		return false
 	}
 	return w.move()

@@ -1,0 +1,240 @@
+package build
+
+import (
+	"math"
+
+	"evenswing/objective/motion"
+	"evenswing/space"
+)
+
+// Clearance is how near two parts of different pendulums come while all swing
+// by up to their working swings, in any phases.
+type Clearance struct {
+	Pairs    int     // that face each other: the ranges along z meet
+	Unplaced bool    // some part has no z and takes no part
+	Gap      float64 // least gap, m; negative: by how far they would have to part. Meaningless without Pairs
+	A, B     Part
+	Pose     [motion.Max]float64 // angles from rest where it is, rad
+	Wall     space.Optional      // least distance of a part from the wall along z, m
+	WallPart Part
+}
+
+const (
+	// gapTolerance is how far the reported gap may lie below the true one, m: a
+	// tenth of what a rule can tell.
+	gapTolerance = 5e-5
+	// overlapShare is the same for parts that overlap, over how deep they do: such
+	// a design has failed, and how much only guides a search.
+	overlapShare = 0.01
+	// mostWedges bounds the subdivision of one pair; the bound found so far is
+	// then taken, on the safe side. The most in 120 random rigs of up to five
+	// pendulums was 4600, where four angles and deep overlaps meet.
+	mostWedges = 20000
+	// wedgeStack is room for the halves still to be looked at: one a halving, and
+	// 64 halvings of eight angles each are beyond double precision.
+	wedgeStack = 8 * 64
+	// meet is how far apart two ranges along z may be and still rub, m: rounding.
+	meet = 1e-9
+	// pinned is how near to the pivot a part must reach to be joined there, m.
+	pinned = 1e-3
+)
+
+// clearing is the scratch space of ClearanceTo.
+type clearing struct {
+	pivot  [motion.Max]space.Vec // from the parent's pivot, at rest (on the wall: from its origin)
+	shapes []shape               // parallel to Workspace.parts, at rest
+	pair   pair
+	stack  []wedge
+	least  float64 // of the bounds of the wedges that were left
+	wedges int     // looked at for the last pair, at most mostWedges
+	most   int     // over all pairs of the last design
+}
+
+func newClearing(m *Model) clearing {
+	return clearing{shapes: make([]shape, m.parts), stack: make([]wedge, 0, wedgeStack)}
+}
+
+// ClearanceTo finds the least gap. It is never above the true one, and at most
+// gapTolerance below (overlapShare of an overlap) unless a pair needs more than
+// mostWedges.
+//
+// Bars and blocks are rectangles, drums circles, lumps points. Parts of one
+// pendulum do not move against each other and are not compared. Round the pivot
+// that joins two pendulums: two bars count only beyond the sum of their heights
+// from it, along their axes; any other two parts of which both reach the pivot
+// are joined there and do not count.
+//
+// Method: subdivision of the box of turns. On each wedge the gap along the
+// direction found at its middle is bounded exactly (pair.bound); a wedge is left
+// when its bound is within tolerance of the least gap met so far.
+func (w *Workspace) ClearanceTo(c *Clearance) {
+	*c = Clearance{Gap: math.MaxFloat64}
+	w.stand()
+	w.clear.most, w.clear.least = 0, math.MaxFloat64
+	for pass := range 2 { // first the poses at rest, for a gap to beat
+		for i := range w.parts {
+			for j := range i {
+				w.compare(c, j, i, pass == 1)
+			}
+		}
+	}
+	c.Gap = min(c.Gap, w.clear.least)
+	for i := range w.parts {
+		h := &w.parts[i]
+		c.Unplaced = c.Unplaced || !h.placed
+		if h.placed && (!c.Wall.Given || h.lo < c.Wall.Value) {
+			c.Wall, c.WallPart = space.Optional{Value: h.lo, Given: true}, h.Part
+		}
+	}
+}
+
+// stand puts outlines and pivots on the axes of the wall at rest.
+func (w *Workspace) stand() {
+	for i := range w.d.Pendulums {
+		w.clear.pivot[i] = w.bodies[i].Pivot
+		if h := w.m.forest.Parent[i]; h != space.Wall {
+			w.clear.pivot[i] = turnBy(w.rest.Tilt[h]).of(w.bodies[i].Pivot)
+		}
+		by := turnBy(w.rest.Tilt[i])
+		for k := w.first[i]; k < w.first[i+1]; k++ {
+			s := w.outline(w.parts[k].Part)
+			w.clear.shapes[k] = s.turned(by)
+		}
+	}
+}
+
+// compare looks at parts i and j, fully or only at rest.
+func (w *Workspace) compare(c *Clearance, i, j int, fully bool) {
+	a, b := &w.parts[i], &w.parts[j]
+	if a.Pendulum == b.Pendulum || !a.placed || !b.placed || a.lo > b.hi+meet || b.lo > a.hi+meet {
+		return
+	}
+	if w.hangsFrom(a.Pendulum, b.Pendulum) {
+		i, j, a, b = j, i, b, a
+	}
+	first, second := w.clear.shapes[i], w.clear.shapes[j]
+	pivot := w.clear.pivot[b.Pendulum]
+	joined := w.m.forest.Parent[b.Pendulum] == a.Pendulum
+	if joined && a.Kind != BarPart || joined && b.Kind != BarPart {
+		near, _ := cornerOf(&first, pivot)
+		far, _ := cornerOf(&second, space.Vec{})
+		if near < pinned && far < pinned {
+			return
+		}
+		joined = false
+	}
+	if !fully {
+		c.Pairs++
+	}
+	w.pairUp(&w.clear.pair, a, b)
+	if !joined {
+		w.closest(c, &first, &second, fully)
+		return
+	}
+	away := 2 * (first.half.Y + second.half.Y)
+	for _, s := range first.beyond(pivot, away) {
+		for _, t := range second.beyond(space.Vec{}, away) {
+			if s.half.X > 0 && t.half.X > 0 {
+				w.closest(c, &s, &t, fully)
+			}
+		}
+	}
+}
+
+// cornerOf is the signed gap from any shape to a point.
+func cornerOf(s *shape, p space.Vec) (float64, space.Vec) {
+	return gapTo(s, &shape{middle: p})
+}
+
+// beyond is what is left of a bar beyond a distance from a point, measured to
+// its axis: a piece on either side, of no length where there is none.
+func (s *shape) beyond(p space.Vec, away float64) (pieces [2]shape) {
+	d := minus(p, s.middle)
+	foot, off := dot(d, s.u), dot(d, left(s.u))
+	reach := math.Sqrt(max(0, away*away-off*off))
+	pieces[0] = s.piece(-s.half.X, min(s.half.X, foot-reach))
+	pieces[1] = s.piece(max(-s.half.X, foot+reach), s.half.X)
+	if reach == 0 {
+		pieces = [2]shape{*s, {boxed: true}}
+	}
+	return pieces
+}
+
+func (s *shape) piece(lo, hi float64) shape {
+	x := *s
+	x.middle = plus(s.middle, times((lo+hi)/2, s.u))
+	x.half.X = max(0, (hi-lo)/2)
+	return x
+}
+
+// closest finds the least gap of the pair's outlines where it is less than what
+// is known.
+func (w *Workspace) closest(c *Clearance, a, b *shape, fully bool) {
+	p := &w.clear.pair
+	p.outlines(a, b)
+	if p.apartAtLeast() >= c.Gap {
+		return
+	}
+	if !fully {
+		w.meetAt(c, [motion.Max]float64{})
+		return
+	}
+	w.clear.wedges = 0
+	stack := append(w.clear.stack[:0], p.wedge())
+	for len(stack) > 0 {
+		x := stack[len(stack)-1]
+		stack = stack[:len(stack)-1]
+		if !p.mayHold(&x) {
+			continue
+		}
+		w.clear.wedges++
+		low := w.atLeast(c, &x)
+		if low >= c.Gap-slack(c.Gap) || w.clear.wedges > mostWedges || len(stack)+2 > wedgeStack {
+			w.clear.least = min(w.clear.least, low)
+			continue
+		}
+		first, second := p.split(&x)
+		stack = append(stack, first, second)
+	}
+	w.clear.most = max(w.clear.most, w.clear.wedges)
+}
+
+// slack is how far below a gap the bound may be left.
+func slack(gap float64) float64 { return max(gapTolerance, -overlapShare*gap) }
+
+// atLeast bounds the gap over a wedge from below, and lowers c to the gaps that it
+// meets on the way.
+func (w *Workspace) atLeast(c *Clearance, x *wedge) float64 {
+	p := &w.clear.pair
+	n := w.meetAt(c, x.middle())
+	if p.wide(x) {
+		return math.Inf(-1)
+	}
+	e := p.ends(x)
+	low, at := p.bound(x, &e, n)
+	if low >= c.Gap-slack(c.Gap) {
+		return low
+	}
+	n = w.meetAt(c, at)
+	again, _ := p.bound(x, &e, n)
+	return max(low, again)
+}
+
+// meetAt takes the gap at the possible pose nearest to turns into c.
+func (w *Workspace) meetAt(c *Clearance, turns [motion.Max]float64) space.Vec {
+	p := &w.clear.pair
+	common := p.possible(&turns)
+	gap, n := p.gapAt(&turns)
+	if gap < c.Gap {
+		c.Gap, c.A, c.B, c.Pose = gap, p.a.Part, p.b.Part, [motion.Max]float64{}
+		for k := range p.n {
+			c.Pose[p.links[k].pendulum] = turns[k] + common
+		}
+		if p.fixed {
+			c.Pose[p.a.Pendulum] = common
+		} else if h := w.commonOf(p.a.Pendulum, p.b.Pendulum); h != space.Wall {
+			c.Pose[h] = common
+		}
+	}
+	return n
+}
