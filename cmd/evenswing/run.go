@@ -39,6 +39,7 @@ type commands struct {
 	Shortlist shortlistCommand `cmd:"" help:"Choose the designs of a run that are good and different."`
 	Verify    verifyCommand    `cmd:"" help:"Read a whole run back and check it."`
 	Materials materialsCommand `cmd:"" help:"Print the built-in materials with their sources."`
+	Schema    schemaCommand    `cmd:"" help:"Print the JSON Schema of rig files, for editors that complete and explain."`
 	Columns   columnsCommand   `cmd:"" help:"Print what the files of a run hold."`
 }
 

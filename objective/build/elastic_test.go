@@ -15,6 +15,7 @@ type elastic struct {
 	mLeft, mRight float64
 	depth         float64 // of the loads below the axis, on stiff arms
 	line, bend    float64 // kg/m, EI
+	hung, cord    float64 // a mass on a cord from the left end's axis; 0: none
 }
 
 const pieces = 20 // in each arm
@@ -49,6 +50,9 @@ func (m *elastic) masses(do func(mass, inertia float64, arms [][3]float64)) {
 		last := append([][3]float64{}, arms...)
 		last[pieces-1][2] = -m.depth
 		do(load, 0, last)
+		if arm == 1 && m.hung > 0 {
+			do(m.hung, 0, append(append([][3]float64{}, arms...), [3]float64{1 + 2*pieces, 0, -m.cord}))
+		}
 	}
 }
 
@@ -101,10 +105,13 @@ func (m *elastic) derivatives(stiff float64, q []float64) (g *mat.VecDense, k, m
 	return g, k, mass
 }
 
-// period is the longest period about the static shape, stiffness times stiff.
-func (m *elastic) period(t *testing.T, stiff float64) float64 {
+// periods are all periods about the static shape, stiffness times stiff, rising.
+func (m *elastic) periods(t *testing.T, stiff float64) []float64 {
 	t.Helper()
-	const n = 1 + 2*pieces
+	n := 1 + 2*pieces
+	if m.hung > 0 {
+		n++
+	}
 	q := make([]float64, n)
 	for range 30 {
 		g, k, _ := m.derivatives(stiff, q)
@@ -146,5 +153,8 @@ func (m *elastic) period(t *testing.T, stiff float64) float64 {
 		t.Fatal("no eigenvalues")
 	}
 	values := eigen.Values(nil)
-	return 2 * math.Pi * math.Sqrt(values[n-1])
+	for i := range values {
+		values[i] = 2 * math.Pi * math.Sqrt(math.Max(0, values[i]))
+	}
+	return values
 }

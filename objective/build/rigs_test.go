@@ -99,11 +99,13 @@ func randomRig(r *rand.Rand, n int) string {
 		}
 		fmt.Fprintf(&b, "  p%d:\n    hangs_from: %s\n    pivot: [%.2f mm, %.2f mm]\n", i, on, in(-450, 450), in(-60, 60))
 		fmt.Fprintf(&b, "    swing: %.2f deg\n    edge: {length: %.1f mm, z: %.1f mm}\n    bars:\n", in(1, 6), in(30, 60), z)
-		y := in(-30, 30)
+		x1, y1, x2, y2 := -in(300, 600), in(-30, 30), in(300, 600), in(-30, 30)
+		axis := func(x float64) float64 { return y1 + (y2-y1)*(x-x1)/(x2-x1) }
 		fmt.Fprintf(&b, "      arm: {from: [%.2f mm, %.2f mm], to: [%.2f mm, %.2f mm], section: %.1f x %.1f mm, of: ash, z: %.1f mm,\n",
-			-in(300, 600), y, in(300, 600), in(-30, 30), in(60, 90), in(25, 45), z)
+			x1, y1, x2, y2, in(60, 90), in(25, 45), z)
+		recess, hole := in(-80, 80), in(-200, -120)
 		fmt.Fprintf(&b, "        recess: {at: [%.2f mm, %.2f mm], width: %.1f mm, depth: %.1f mm}, hole: {at: [%.2f mm, %.2f mm], across: 12 mm}}\n",
-			in(-80, 80), y/2+10, in(30, 60), in(5, 15), in(-200, -120), y)
+			recess, axis(recess)+10, in(30, 60), in(5, 15), hole, axis(hole))
 		fmt.Fprintf(&b, "      leg: {from: [%.2f mm, 0 mm], to: [%.2f mm, %.2f mm], section: 40 x 30 mm, of: ash, z: %.1f mm}\n", in(-20, 20), in(-60, 60), -in(200, 500), z+40)
 		fmt.Fprintf(&b, "    drums:\n      bob: {at: [%.2f mm, %.2f mm], across: 220 mm, deep: 80 mm, rim: 18 mm, faces: 6 mm, of: birch plywood, z: %.1f mm,\n", in(-40, 40), -in(200, 400), z+40)
 		fmt.Fprintf(&b, "        charge: {discs: %d, across: 120 mm, thick: 3 mm, of: steel, offset: [0 mm, %.2f mm]}}\n", 2+r.IntN(12), in(-20, 20))

@@ -118,28 +118,30 @@ func (w *Workspace) judgeBeam(u *Use, b int, safety float64) {
 		u.Missing = true
 		return
 	}
-	w.judgeCut(u, b, beam.support, at, safety)
+	w.judgeCut(u, b, beam.support, withJoint, at, safety)
 	for e := range w.joins {
 		if j := &w.joins[e]; j.beam == b {
-			w.judgeCut(u, b, j.at, j.place, safety)
+			w.judgeCut(u, b, j.at, withJoint, j.place, safety)
+			w.judgeCut(u, b, j.at, withoutJoint, j.place, safety)
 		}
 	}
 	for k := range beam.bar.Voids {
 		v := beam.void(k)
 		at.Kind, at.Index = AtRecess+PlaceKind(v.kind), k
-		w.judgeCut(u, b, clamp(v.at, beam.long), at, safety)
+		w.judgeCut(u, b, clamp(v.at, beam.long), withJoint, at, safety)
 		if v.kind != space.Hole {
-			w.judgeCut(u, b, clamp(v.at-v.along/2, beam.long), at, safety)
-			w.judgeCut(u, b, clamp(v.at+v.along/2, beam.long), at, safety)
+			w.judgeCut(u, b, clamp(v.at-v.along/2, beam.long), withJoint, at, safety)
+			w.judgeCut(u, b, clamp(v.at+v.along/2, beam.long), withJoint, at, safety)
 		}
 	}
 }
 
 func clamp(s, long float64) float64 { return min(max(s, 0), long) }
 
-// judgeCut judges one cross-section, with what lies on either side of a joint.
-func (w *Workspace) judgeCut(u *Use, b int, s float64, at Place, safety float64) {
-	net, worst, ok := w.sectionAt(b, s)
+// judgeCut judges one cross-section, on the side away from the support or, at
+// the support, on both.
+func (w *Workspace) judgeCut(u *Use, b int, s float64, with joined, at Place, safety float64) {
+	net, cut, ok := w.sectionAt(b, s)
 	if !ok {
 		u.put(Ceiling, Bending, at)
 		return
@@ -149,10 +151,8 @@ func (w *Workspace) judgeCut(u *Use, b int, s float64, at Place, safety float64)
 		if float64(way)*(support-s) > cutSlack {
 			continue
 		}
-		for _, with := range [2]joined{withJoint, withoutJoint} {
-			f := w.forces(b, s, way, with)
-			w.judgeForces(u, b, &net, worst, &f, at, safety)
-		}
+		f := w.forces(b, s, way, with)
+		w.judgeForces(u, b, &net, cut, &f, at, safety)
 	}
 }
 
@@ -231,7 +231,7 @@ func (w *Workspace) judgeWall(s *Strength, fit *Fittings) {
 		if !off.Given {
 			off = w.d.StandOff
 		}
-		s.StandOffs = s.StandOffs && off.Given
+		s.StandOffs = s.StandOffs && off.Given && finite(load*off.Value)
 		s.PullOut += load * off.Value
 	}
 	if !s.StandOffs {

@@ -1,0 +1,2 @@
+package build
+var dbg = true
