@@ -1,2 +1,0 @@
-package build
-var dbg = true
