@@ -196,7 +196,6 @@ func (w *Workspace) closest(c *Clearance, a, b *shape, fully bool) {
 		first, second := p.split(&x)
 		stack = append(stack, first, second)
 	}
-	if dbg { println(p.a.Pendulum,p.b.Pendulum,p.a.Kind,p.b.Kind,p.n,w.clear.wedges, int(c.Gap*1e6)) }
 	w.clear.most = max(w.clear.most, w.clear.wedges)
 }
 
