@@ -61,7 +61,7 @@ func (s *standing) everything(fit *Fittings) *everything {
 func TestBadNumbers(t *testing.T) {
 	bad := []float64{math.NaN(), math.Inf(1), math.Inf(-1), 0, -1, 1e300, 1e-300, -1e-9, 1e12, 7}
 	hung, refused := 0, 0
-	count := 3000
+	count := 1500
 	if testing.Short() {
 		count = 300
 	}

@@ -40,7 +40,7 @@ func (w *Workspace) PivotsTo(p *[motion.Max]Pivot) {
 	for _, i := range f.Order[:f.N] {
 		up := below[i] / w.rest.Mu[i]
 		for h, j := f.Parent[i], i; h != space.Wall; h, j = f.Parent[h], h {
-			up += math.Abs(turnBy(w.rest.Tilt[h]).of(w.bodies[j].Pivot).Y) * s.square[h]
+			up += math.Abs(w.turn[h].of(w.bodies[j].Pivot).Y) * s.square[h]
 		}
 		for c := 1; c < last; c++ {
 			v := w.onAxes(c, i)
@@ -61,5 +61,5 @@ func (w *Workspace) onAxes(c, i int) space.Vec {
 		return s.push[c][i].f
 	}
 	angle, _, _ := w.turning(s, c, h)
-	return turnBy(w.rest.Tilt[h]).of(minus(s.push[c][i].f, times(w.rest.Mu[i], w.gravity(s, c, h, angle))))
+	return w.turn[h].of(minus(s.push[c][i].f, times(w.rest.Mu[i], w.gravity(s, c, h, angle))))
 }

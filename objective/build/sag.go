@@ -40,7 +40,7 @@ func (w *Workspace) sagOf(i int) Sag {
 		return Sag{}
 	}
 	s := Sag{Known: true}
-	down := turnBy(w.rest.Tilt[i]).back(space.Vec{Y: -1})
+	down := w.turn[i].back(space.Vec{Y: -1})
 	for e := range w.joins {
 		j := &w.joins[e]
 		if d := dot(j.shift, down); j.place.Pendulum == i && d > s.Most {

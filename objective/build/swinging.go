@@ -121,11 +121,11 @@ func (w *Workspace) fieldsTo(s *swinging, c int) {
 	for _, i := range f.Order[:f.N] {
 		if p := f.Parent[i]; p != space.Wall {
 			_, turn, out := w.turning(s, c, p)
-			d := turnBy(w.rest.Tilt[p]).of(w.bodies[i].Pivot)
+			d := w.turn[p].of(w.bodies[i].Pivot)
 			pivot[i] = plus(pivot[p], minus(times(turn, left(d)), times(out, d)))
 		}
 		angle, turn, out := w.turning(s, c, i)
-		body := turnBy(w.rest.Tilt[i])
+		body := w.turn[i]
 		s.field[c][i] = field{minus(w.gravity(s, c, i, angle), body.back(pivot[i])), -turn, out}
 	}
 }
@@ -133,7 +133,7 @@ func (w *Workspace) fieldsTo(s *swinging, c int) {
 // gravity of case c in the frame of i: itself at rest, what turning by angle
 // makes of it in a mode, nothing in the last case.
 func (w *Workspace) gravity(s *swinging, c, i int, angle float64) space.Vec {
-	down := turnBy(w.rest.Tilt[i]).back(space.Vec{Y: -w.rest.G})
+	down := w.turn[i].back(space.Vec{Y: -w.rest.G})
 	switch c {
 	case 0:
 		return down
@@ -158,7 +158,7 @@ func (w *Workspace) pushesTo(s *swinging, c int) {
 		e := s.field[c][i]
 		e.f = minus(e.f, w.gravity(s, c, i, angle))
 		p := e.on(&own)
-		sum[i] = plus(sum[i], turnBy(w.rest.Tilt[i]).of(p.f))
+		sum[i] = plus(sum[i], w.turn[i].of(p.f))
 		w.putOn(s, c, i, sum[i])
 		if h := f.Parent[i]; h != space.Wall {
 			sum[h] = plus(sum[h], sum[i])
@@ -177,6 +177,6 @@ func (w *Workspace) putOn(s *swinging, c, i int, moving space.Vec) {
 		return
 	}
 	angle, _, _ := w.turning(s, c, h)
-	force := plus(times(w.rest.Mu[i], w.gravity(s, c, h, angle)), turnBy(w.rest.Tilt[h]).back(moving))
+	force := plus(times(w.rest.Mu[i], w.gravity(s, c, h, angle)), w.turn[h].back(moving))
 	s.push[c][i] = push{force, cross(w.bodies[i].Pivot, force)}
 }

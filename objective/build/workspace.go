@@ -15,6 +15,7 @@ type Workspace struct {
 	bodies *[motion.Max]motion.Body
 	rest   *motion.Rest
 	modes  *motion.Modes
+	turn   [motion.Max]turn // by which each pendulum turns to rest
 
 	parts []hung
 	first [motion.Max + 1]int // a pendulum's first part
@@ -53,6 +54,7 @@ func (w *Workspace) Hang(d *space.Design, bodies *[motion.Max]motion.Body, rest 
 		if p := &d.Pendulums[i]; !(p.Swing > 0) || math.IsInf(p.Swing, 0) {
 			return false
 		}
+		w.turn[i] = turnBy(rest.Tilt[i])
 	}
 	if !w.weigh() || !w.hold() {
 		return false
