@@ -12,13 +12,18 @@ import (
 var ErrDiffers = errors.New("it is there already with other contents, and is never replaced")
 
 // WriteFile makes data the contents of path, whole or not at all, replacing
-// what was there.
+// what was there. What dead writers of it left goes, too; where the folder may
+// not be listed it stays, and does no harm.
 func WriteFile(fs FS, path string, data []byte) error {
 	f, err := begin(fs, path, data)
 	if err != nil {
 		return err
 	}
-	return f.Commit()
+	if err := f.Commit(); err != nil {
+		return err
+	}
+	_ = RemoveStale(fs, path)
+	return nil
 }
 
 // WriteOnce writes a file that never changes: the same bytes again are fine,

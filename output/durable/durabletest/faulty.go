@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"sync"
 
 	"evenswing/output/durable"
 )
@@ -20,6 +21,7 @@ type Faulty struct {
 	Dies  bool  // every later step fails too, as after a power cut
 	Steps []string
 
+	mu   sync.Mutex // steps may come from several goroutines
 	open []durable.Output
 }
 
@@ -38,6 +40,8 @@ func (f *Faulty) Bury() {
 
 // step counts one step and tells whether it fails.
 func (f *Faulty) step(format string, args ...any) error {
+	f.mu.Lock()
+	defer f.mu.Unlock()
 	n := len(f.Steps)
 	f.Steps = append(f.Steps, fmt.Sprintf(format, args...))
 	if f.At < 0 || n < f.At || n > f.At && !f.Dies {
@@ -58,7 +62,9 @@ func (f *Faulty) Create(name string) (durable.Output, error) {
 	if err != nil {
 		return nil, err
 	}
+	f.mu.Lock()
 	f.open = append(f.open, out)
+	f.mu.Unlock()
 	return &output{out, f, name}, nil
 }
 
