@@ -63,6 +63,9 @@ func (c *cursor) turn() error {
 		if c.group == len(groups) {
 			return io.EOF
 		}
+		if err := c.shard.checkPages(c.group, c.column); err != nil {
+			return c.shard.damaged(err)
+		}
 		c.pages = groups[c.group].ColumnChunks()[c.column].Pages()
 	}
 	parquet.Release(c.page)

@@ -1,12 +1,41 @@
 package dataset
 
 import (
+	"encoding/binary"
 	"errors"
 	"fmt"
 
 	"github.com/parquet-go/parquet-go"
 	"github.com/parquet-go/parquet-go/format"
+
+	"evenswing/output/durable"
 )
+
+// endMark ends a Parquet file, after the length of its footer in four bytes.
+const endMark = "PAR1"
+
+// checkEnd looks whether the footer is well formed, before it is decoded: no
+// check sum guards it.
+func checkEnd(in durable.Input) error {
+	var tail [4 + len(endMark)]byte
+	size := in.Size()
+	if size < int64(len(endMark)+len(tail)) {
+		return fmt.Errorf("it has %d bytes only", size)
+	}
+	if _, err := in.ReadAt(tail[:], size-int64(len(tail))); err != nil {
+		return err
+	}
+	length := int64(binary.LittleEndian.Uint32(tail[:4]))
+	if string(tail[4:]) != endMark || length > size-int64(len(endMark)+len(tail)) {
+		return errors.New("it does not end as a Parquet file does: it was cut short or is none")
+	}
+	footer := make([]byte, length)
+	if _, err := in.ReadAt(footer, size-int64(len(tail))-length); err != nil {
+		return err
+	}
+	_, err := compactLength(footer)
+	return err
+}
 
 // checkFooter tells what is wrong with a file's own table of contents before
 // anything is read by it: the library believes it, and a damaged one would let
@@ -48,10 +77,7 @@ func checkGroup(group *format.RowGroup, columns int, size int64) error {
 // checkChunk checks one column of a row group: flat, in our compression, and
 // inside the file.
 func checkChunk(m *format.ColumnMetaData, rows, size int64) error {
-	start := m.DataPageOffset
-	if m.DictionaryPageOffset > 0 {
-		start = min(start, m.DictionaryPageOffset)
-	}
+	start := chunkStart(m)
 	switch {
 	case m.Codec != format.Zstd:
 		return fmt.Errorf("it is compressed by %v", m.Codec)

@@ -14,7 +14,7 @@ import (
 // first, is waited for; a state that never comes is given up.
 func TestPatience(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "RUN")
-	r, err := CreateRun(durable.Disk{}, dir, Start{Plan: search.Plan{Islands: 1, Epochs: 1}}, []byte("rig"))
+	r, err := CreateRun(durable.Disk{}, dir, Start{Plan: search.Plan{Evaluations: 1, Islands: 1, Epochs: 1}}, []byte("rig"))
 	if err != nil {
 		t.Fatal(err)
 	}

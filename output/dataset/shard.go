@@ -40,6 +40,9 @@ func OpenShard(fs durable.FS, path string) (*Shard, error) {
 
 func (s *Shard) readFooter() (err error) {
 	defer guard(&err)
+	if err := checkEnd(s.in); err != nil {
+		return err
+	}
 	file, err := parquet.OpenFile(s.in, s.in.Size(), parquet.SkipPageIndex(true), parquet.SkipBloomFilters(true))
 	if err != nil {
 		return err

@@ -54,6 +54,9 @@ func readStart(fs durable.FS, dir string) (start Start, rig []byte, err error) {
 	if start.Format != runFormat {
 		return start, nil, &InputError{Path: dir, Text: fmt.Sprintf("it has format %d, this program reads format %d; use the version that made it, %s", start.Format, runFormat, start.Version)}
 	}
+	if err := checkPlan(start.Plan); err != nil {
+		return start, nil, &InputError{Path: RunPath(dir), Text: fmt.Sprintf("no search can follow it (%v); restore it from a copy, or begin a new run in another folder", err), Damaged: true}
+	}
 	rig, err = fs.ReadFile(RigPath(dir))
 	if err != nil {
 		return start, nil, &durable.Error{Doing: "reading", Path: RigPath(dir), Err: err}
@@ -62,4 +65,17 @@ func readStart(fs durable.FS, dir string) (start Start, rig []byte, err error) {
 		return start, nil, &InputError{Path: RigPath(dir), Text: "it is not the rig that the run was started with; restore it (every candidates file holds it, too), and put changes in a file of your own for a new run", Damaged: true}
 	}
 	return start, rig, nil
+}
+
+// mostTasks is what the largest plan has; more would not fit in memory.
+const mostTasks = 64 << 15
+
+func checkPlan(plan search.Plan) error {
+	if err := plan.Check(); err != nil {
+		return err
+	}
+	if plan.Islands*plan.Epochs > mostTasks {
+		return fmt.Errorf("plan: %d islands and %d epochs: at most %d tasks are possible", plan.Islands, plan.Epochs, mostTasks)
+	}
+	return nil
 }

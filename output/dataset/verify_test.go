@@ -113,6 +113,9 @@ func contents(t testing.TB, dir string) map[string]string {
 	t.Helper()
 	files := map[string]string{}
 	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+		if errors.Is(err, fs.ErrNotExist) {
+			return nil // no run yet
+		}
 		if err != nil || d.IsDir() {
 			return err
 		}
