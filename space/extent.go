@@ -16,7 +16,7 @@ func (s *source) start(n *yaml.Node) int {
 	}
 	for at < len(s.data) {
 		anchor := n.Anchor != "" && s.data[at] == '&'
-		tag := n.Style&yaml.TaggedStyle != 0 && s.data[at] == '!'
+		tag := s.data[at] == '!' // no text of its own begins so; a bare ! is no TaggedStyle
 		if !anchor && !tag {
 			break
 		}
