@@ -6,7 +6,7 @@ DEMO    := demo-run
 RIG     := testdata/rigs/landing.yaml
 PYTHON  ?= /usr/bin/python3
 
-.PHONY: all build demo test lint race fuzz bench bench-search bench-peer motion-study cover golden clean
+.PHONY: all build demo test lint race fuzz crash bench bench-search bench-peer motion-study cover golden clean
 
 all: build
 
@@ -27,6 +27,18 @@ lint:
 
 race:
 	$(GO) test -race ./...
+
+# Kills one search KILLS times, and lets every step of small runs fail in turn.
+KILLS   ?= 200
+crash:
+	EVENSWING_CRASH=$(KILLS) $(GO) test -v -count 1 -timeout 60m -run 'Crash|EveryStep' ./cmd/evenswing ./output/...
+
+# Each target for FUZZTIME; what it finds is kept in testdata/fuzz of its package.
+FUZZTIME ?= 1m
+FUZZ    := space:FuzzRead space/quantity:FuzzParse space/formula:FuzzCompile search:FuzzState output/dataset:FuzzStart output/dataset:FuzzStateFile output/dataset:FuzzShard
+fuzz:
+	set -e; for t in $(FUZZ); do \
+		$(GO) test -run '^$$' -fuzz "^$${t##*:}$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 1s ./$${t%%:*}; done
 
 bench:
 	$(GO) test -run '^$$' -bench . -benchmem -count 6 ./... | tee bench.txt

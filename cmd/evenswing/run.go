@@ -26,7 +26,7 @@ const (
 
 const about = `Searches the layouts of pendulum drawing machines (harmonographs) before any wood is cut.
 
-Exit codes: 0 done, 1 failed while working, 2 the input is at fault, 3 (status) still running, 4 (status) unfinished and not running, 130 interrupted with everything kept.`
+Exit codes: 0 done, 1 failed while working or (status, verify) a damaged run, 2 the input is at fault, 3 (status) still running, 4 (status) unfinished and not running, 130 interrupted with everything kept.`
 
 // commands is the whole command line.
 type commands struct {
