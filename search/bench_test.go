@@ -23,11 +23,15 @@ const (
 // aims is what testdata/rigs/four.yaml must reach: evaluations until the first
 // design that meets every limit, in the median and in nine runs of ten; after
 // the default number of evaluations the fewest families of any seed that meet
-// every limit, the median of the good ones, and the largest best slosh, %.
+// every limit, the median of the good ones, and the largest slosh, %, of any
+// seed's best design and the largest least leak, %, of those that meet every
+// limit. The best design by score may leak more: two modes of nearly equal
+// period share their energy half and half, but so slowly that little of it
+// sloshes within the drawing time, which is what the score asks for.
 type aims struct {
 	median, ninety float64
 	families, good float64
-	slosh          float64
+	slosh, leak    float64
 }
 
 // TestBenchSearch measures the search on two rigs, with and without its least
@@ -42,8 +46,8 @@ func TestBenchSearch(t *testing.T) {
 		p.rough = true
 		bred := report(t, name+", genetic and Nelder-Mead alone", measure(t, p, benchSeeds))
 		if name == "four" {
-			all.reach(t, aims{median: 150, ninety: 400, families: 150, good: 150, slosh: 0.4})
-			bred.reach(t, aims{median: 3000, ninety: 10_000, families: 20, slosh: math.Inf(1)})
+			all.reach(t, aims{median: 150, ninety: 400, families: 150, good: 150, slosh: 0.4, leak: 0.15})
+			bred.reach(t, aims{median: 3000, ninety: 10_000, families: 20, slosh: math.Inf(1), leak: math.Inf(1)})
 		}
 	}
 }
@@ -51,7 +55,10 @@ func TestBenchSearch(t *testing.T) {
 func report(t *testing.T, name string, r results) results {
 	t.Helper()
 	t.Logf("%s: first design that meets every limit after %v, 90 %% by %v, last %v", name, quartiles(r.first), quantile(r.first, 0.9), quantile(r.first, 1))
-	t.Logf("%s: best score %.3f, best slosh %.3f %%, at most %.3f", name, quartiles(r.best), quartiles(r.slosh), quantile(r.slosh, 1))
+	t.Logf("%s: best design: score %.3f, slosh %.3f %%, at most %.3f, leak %.3f %%, at most %.3f", name, quartiles(r.best),
+		quartiles(r.slosh), quantile(r.slosh, 1), quartiles(r.leak), quantile(r.leak, 1))
+	t.Logf("%s: least of all that meet every limit: slosh %.3f %%, at most %.3f, leak %.3f %%, at most %.3f", name,
+		quartiles(r.leastSlosh), quantile(r.leastSlosh, 1), quartiles(r.leastLeak), quantile(r.leastLeak, 1))
 	t.Logf("%s: families that meet every limit %v, good ones %v", name, quartiles(r.families), quartiles(r.good))
 	return r
 }
@@ -59,9 +66,9 @@ func report(t *testing.T, name string, r results) results {
 func (r results) reach(t *testing.T, a aims) {
 	t.Helper()
 	median, ninety := quantile(r.first, 0.5), quantile(r.first, 0.9)
-	families, good, slosh := quantile(r.families, 0), quantile(r.good, 0.5), quantile(r.slosh, 1)
-	if median > a.median || ninety > a.ninety || families < a.families || good < a.good || slosh > a.slosh {
-		t.Errorf("median %v, 90 %% %v, fewest families %v, good ones %v, largest best slosh %v; aims %+v", median, ninety, families, good, slosh, a)
+	families, good, slosh, leak := quantile(r.families, 0), quantile(r.good, 0.5), quantile(r.slosh, 1), quantile(r.leastLeak, 1)
+	if median > a.median || ninety > a.ninety || families < a.families || good < a.good || slosh > a.slosh || leak > a.leak {
+		t.Errorf("median %v, 90 %% %v, fewest families %v, good ones %v, largest slosh of a best design %v, largest least leak %v; aims %+v", median, ninety, families, good, slosh, leak, a)
 	}
 }
 
@@ -86,15 +93,17 @@ func loadRig(t *testing.T, name string) watched {
 		t.Fatal(err)
 	}
 	e := objective.New(rig)
-	slosh := slices.IndexFunc(e.Columns(), func(c objective.Column) bool { return c.Name == "slosh" })
-	return watched{Of(e), slosh, len(e.Columns()), false}
+	column := func(name string) int {
+		return slices.IndexFunc(e.Columns(), func(c objective.Column) bool { return c.Name == name })
+	}
+	return watched{Of(e), column("slosh"), column("leak"), len(e.Columns()), false}
 }
 
 // watched remembers what its scorers were asked.
 type watched struct {
 	Problem
-	slosh, columns int
-	rough          bool // without its residuals: genetic and Nelder-Mead alone
+	slosh, leak, columns int
+	rough                bool // without its residuals: genetic and Nelder-Mead alone
 }
 
 func (w watched) NewScorer() Scorer {
@@ -129,7 +138,7 @@ func (w *watcher) Score(point []float64) objective.Verdict {
 }
 
 // results of several seeds, one figure a seed.
-type results struct{ first, best, slosh, families, good []float64 }
+type results struct{ first, best, slosh, leak, leastSlosh, leastLeak, families, good []float64 }
 
 func measure(t *testing.T, p watched, seeds int) (r results) {
 	t.Helper()
@@ -146,7 +155,10 @@ func measure(t *testing.T, p watched, seeds int) (r results) {
 			best = slices.MinFunc(all, byScore)
 		}
 		r.best = append(r.best, best.Score)
-		r.slosh = append(r.slosh, 100*m.sloshOf(best))
+		slosh, leak := m.separation(best)
+		r.slosh, r.leak = append(r.slosh, slosh), append(r.leak, leak)
+		slosh, leak = m.least()
+		r.leastSlosh, r.leastLeak = append(r.leastSlosh, slosh), append(r.leastLeak, leak)
 		r.families = append(r.families, float64(families(p, all, math.Inf(1))))
 		r.good = append(r.good, float64(families(p, all, benchGood)))
 	}
@@ -158,19 +170,25 @@ type collector struct {
 	*memory
 	problem watched
 	passing map[Task][]candidate
+	leasts  [][2]float64 // by task: least slosh and least leak
 }
 
-func (c *collector) Begin(t Task) (Recorder, error) { return &picker{collector: c, task: t}, nil }
+func (c *collector) Begin(t Task) (Recorder, error) {
+	return &picker{collector: c, task: t, least: [2]float64{math.Inf(1), math.Inf(1)}}, nil
+}
 
 type picker struct {
 	collector *collector
 	task      Task
 	passing   []candidate
+	least     [2]float64
 }
 
 func (p *picker) Record(row *Row) error {
 	if passes(row.Verdict) {
 		p.passing = append(p.passing, candidate{ID: row.ID, Score: row.Verdict.Score, Passes: true, Point: slices.Clone(row.Scorer.(interface{ seen() []float64 }).seen())})
+		slosh, leak := p.collector.problem.separation(row.Scorer)
+		p.least = [2]float64{min(p.least[0], slosh), min(p.least[1], leak)}
 	}
 	return nil
 }
@@ -180,6 +198,7 @@ func (p *picker) Finish() error {
 	defer p.collector.Unlock()
 	p.collector.rows[p.task] = 1
 	p.collector.passing[p.task] = p.passing
+	p.collector.leasts = append(p.collector.leasts, p.least)
 	return nil
 }
 
@@ -209,15 +228,30 @@ func (c *collector) first(plan Plan) float64 {
 	return math.Inf(1)
 }
 
-func (c *collector) sloshOf(best candidate) float64 {
-	if best.Point == nil {
-		return math.Inf(1)
+// separation is slosh and leak of a candidate, %.
+func (c *collector) separation(of candidate) (slosh, leak float64) {
+	if of.Point == nil {
+		return math.Inf(1), math.Inf(1)
 	}
 	s := c.problem.NewScorer()
-	s.Score(best.Point)
-	values, missing := make([]float32, c.problem.columns), make([]bool, c.problem.columns)
+	s.Score(of.Point)
+	return c.problem.separation(s)
+}
+
+// separation is slosh and leak of what was scored last, %.
+func (w watched) separation(s Scorer) (slosh, leak float64) {
+	values, missing := make([]float32, w.columns), make([]bool, w.columns)
 	s.RowTo(values, missing)
-	return float64(values[c.problem.slosh])
+	return 100 * float64(values[w.slosh]), 100 * float64(values[w.leak])
+}
+
+// least are the least slosh and the least leak of all that pass.
+func (c *collector) least() (slosh, leak float64) {
+	slosh, leak = math.Inf(1), math.Inf(1)
+	for _, x := range c.leasts {
+		slosh, leak = min(slosh, x[0]), min(leak, x[1])
+	}
+	return slosh, leak
 }
 
 // families counts candidates of at most the given score of which each is apart
