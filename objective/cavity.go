@@ -34,7 +34,7 @@ func (w *Workspace) fitCharges(d *space.Design) {
 			if charge.Loose() {
 				c.fitLoose(drum, charge, density)
 			} else if charge.Count > 0 {
-				c.fitPlates(charge, drum.InnerRadius(), clearance, density)
+				c.fitPlates(charge, drum.InnerRadius(), clearance, mass.PlateDensity(charge, density))
 			}
 		}
 	}

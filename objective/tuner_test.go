@@ -1,6 +1,7 @@
 package objective
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"regexp"
@@ -57,7 +58,7 @@ func separated(t *testing.T) map[string]*Workspace {
 		t.Fatal(err)
 	}
 	list := map[string]*Workspace{}
-	for name, text := range map[string]string{"adjustable": atItsTargets(t, adjustable), "landing": string(data), "all parts": allParts} {
+	for name, text := range map[string]string{"adjustable": atItsTargets(t, adjustable), "landing": string(data), "all parts": allParts, "all weighed": weighed(t)} {
 		rig := mustRead(t, text)
 		w := New(rig).NewWorkspace()
 		if !w.ScoreValues(rig.StartValues()).Exists {
@@ -223,6 +224,32 @@ func TestMoisture(t *testing.T) {
 		t.Logf("%+v: %.4g", u.Spread.Targets[k], swing[k])
 		if !(math.Abs(swing[k]-want) <= 0.01*math.Abs(want)+1e-9) {
 			t.Errorf("target %d: a year makes %g, first order %g", k, swing[k], want)
+		}
+	}
+}
+
+// TestMoistureOfWeighed: a board that was weighed takes up moisture like one that
+// was not, while a rig of weighed boards has no error of density left in it.
+func TestMoistureOfWeighed(t *testing.T) {
+	plain := separated(t)["adjustable"]
+	ash := plain.evaluator.rig.Materials[plain.Design().Pendulums[0].Bars[0].Of].Density.Value
+	text := strings.Replace(atItsTargets(t, adjustable), "section: 60 x 35 mm, of: ash", fmt.Sprintf("section: 60 x 35 mm, of: ash, weighs: %.17g kg", ash*0.06*0.035), 1)
+	rig := mustRead(t, text)
+	w := New(rig).NewWorkspace()
+	w.ScoreValues(rig.StartValues())
+	of := func(w *Workspace) (*Tuner, []float64) {
+		u := w.NewTuner()
+		u.Load()
+		return u, u.Moisture()
+	}
+	_, want := of(plain)
+	u, got := of(w)
+	for k := range got {
+		agree(t, fmt.Sprintf("target %d", k), got[k], want[k], 1e-6, 1e-12)
+	}
+	for _, s := range u.Spread.Sources {
+		if s.Kind == tuning.Density && s.Part == "arm" {
+			t.Error("an arm that was weighed still has an error of its density")
 		}
 	}
 }

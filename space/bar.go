@@ -9,7 +9,7 @@ import (
 )
 
 var (
-	barKeys     = []string{"from", "to", "section", "of", "z", "recess", "mortise", "hole"}
+	barKeys     = []string{"from", "to", "section", "of", "z", "recess", "mortise", "hole", "weighs", "balances_at"}
 	recessKeys  = []string{"at", "width", "depth", "through"}
 	mortiseKeys = []string{"at", "width", "height", "depth"}
 	holeKeys    = []string{"at", "across", "depth"}
@@ -47,6 +47,7 @@ func (r *reader) readBar(e entry, b *body, bar *Bar) {
 	r.readOf(s, &bar.Of)
 	r.optional(s, "z", quantity.Length, anything, &bar.Z)
 	r.readVoids(s, b, m, bar)
+	r.readWeighed(s, b, &bar.Weighed)
 }
 
 // checkLength refuses a bar whose two ends are one point.

@@ -3,8 +3,8 @@ package space
 import "evenswing/space/quantity"
 
 var (
-	blockKeys = []string{"at", "size", "of", "mass", "z", "turned"}
-	lumpKeys  = []string{"at", "mass", "inertia", "z"}
+	blockKeys = []string{"at", "size", "of", "mass", "z", "turned", "weighs", "balances_at"}
+	lumpKeys  = []string{"at", "mass", "inertia", "z", "weighs", "balances_at"}
 )
 
 // NoMaterial is the Of of a block whose mass is given instead.
@@ -27,6 +27,7 @@ func (r *reader) readBlock(e entry, b *body, block *Block) {
 	r.readSize(s, &block.Width, &block.Height, &block.Thick)
 	r.orZero(s, "turned", quantity.Angle, anything, &block.Turned)
 	r.optional(s, "z", quantity.Length, anything, &block.Z)
+	r.readWeighed(s, b, &block.Weighed)
 	mass, weighed := s.at["mass"]
 	if !weighed {
 		r.readOf(s, &block.Of)
@@ -56,4 +57,5 @@ func (r *reader) readLump(e entry, b *body, l *Lump) {
 	r.needed(s, "mass", "2 kg", quantity.Mass, notBelow, &l.Mass)
 	r.orZero(s, "inertia", quantity.Inertia, notBelow, &l.Inertia)
 	r.optional(s, "z", quantity.Length, anything, &l.Z)
+	r.readWeighed(s, b, &l.Weighed)
 }

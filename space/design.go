@@ -61,6 +61,7 @@ type Bar struct {
 	Height, Thick float64
 	Of            int // index into Rig.Materials
 	Z             Optional
+	Weighed       Weighed // its cut-outs off
 	Voids         []Void
 }
 
@@ -93,6 +94,7 @@ type Drum struct {
 	Across, Deep, Rim, Faces float64
 	Of                       int // index into Rig.Materials
 	Z                        Optional
+	Weighed                  Weighed  // empty
 	Charges                  []Charge // stacked along z
 }
 
@@ -126,6 +128,7 @@ type Charge struct {
 	Packing       float64
 	Of            int // index into Rig.Materials
 	Offset        Vec
+	Weighed       Optional // mass of all plates together as the maker found it, kg
 }
 
 // Loose tells whether the charge settles at the bottom of its cavity.
@@ -140,6 +143,7 @@ type Block struct {
 	Of                   int // index into Rig.Materials; -1 where Mass is given instead
 	Mass                 Optional
 	Z                    Optional
+	Weighed              Weighed
 }
 
 // Lump is a raw mass with its own moment of inertia about its own centre of
@@ -149,7 +153,20 @@ type Lump struct {
 	Mass    float64
 	Inertia float64
 	Z       Optional
+	Weighed Weighed
 }
+
+// Weighed is what a maker found of a part that is made: its mass (kg) and its
+// centre of gravity, in the frame of its pendulum. What is given takes the place
+// of what the part's sizes tell.
+type Weighed struct {
+	Mass     Optional
+	At       Vec  // meaningless unless Balanced
+	Balanced bool // At is given
+}
+
+// Given tells whether anything was found.
+func (w *Weighed) Given() bool { return w.Mass.Given || w.Balanced }
 
 // Paper is the sheet. On is the pendulum that carries it, or Wall.
 type Paper struct {

@@ -7,8 +7,8 @@ import (
 )
 
 var (
-	drumKeys   = []string{"at", "across", "deep", "rim", "faces", "of", "z", "charge", "charges"}
-	chargeKeys = []string{"discs", "slabs", "shot", "filled_to", "across", "size", "thick", "packing", "of", "offset"}
+	drumKeys   = []string{"at", "across", "deep", "rim", "faces", "of", "z", "weighs", "balances_at", "charge", "charges"}
+	chargeKeys = []string{"discs", "slabs", "shot", "filled_to", "across", "size", "thick", "packing", "of", "offset", "weighs"}
 )
 
 // usualPacking is the solid share of loose metal: below random close packing
@@ -41,6 +41,7 @@ func (r *reader) readDrum(e entry, b *body, d *Drum) []string {
 	r.checkHalf(s, "faces", faces, deep, "the two faces fill the whole depth of the drum", "less than half of `deep`")
 	r.readOf(s, &d.Of)
 	r.optional(s, "z", quantity.Length, anything, &d.Z)
+	r.readWeighed(s, b, &d.Weighed)
 	return r.readCharges(s, d)
 }
 
@@ -90,8 +91,8 @@ var chargeKinds = []struct {
 	goes    []string
 	example string
 }{
-	{"discs", Discs, []string{"across", "thick", "of", "offset"}, "discs: 6"},
-	{"slabs", Slabs, []string{"size", "of", "offset"}, "slabs: 4"},
+	{"discs", Discs, []string{"across", "thick", "of", "offset", "weighs"}, "discs: 6"},
+	{"slabs", Slabs, []string{"size", "of", "offset", "weighs"}, "slabs: 4"},
 	{"shot", Shot, []string{"packing", "of"}, "shot: 5 kg"},
 	{"filled_to", Filled, []string{"packing", "of"}, "filled_to: 60 mm"},
 }
@@ -116,6 +117,7 @@ func (r *reader) readCharge(at spot, c *Charge) {
 	}
 	r.refuseStrays(s, has[0])
 	r.readAmount(s, c)
+	r.optional(s, "weighs", quantity.Mass, positive, &c.Weighed)
 	r.readOf(s, &c.Of)
 }
 

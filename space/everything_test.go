@@ -31,10 +31,10 @@ pendulums:
     halves_in: 100 s
     pivot_friction: 0.02 N m
     blocks:
-      slab: {at: [0, -half], size: [100 mm, 50 mm, 20 mm], of: metal, turned: 30 deg, z: 200 mm}
-      box:  {at: [1 mm, 2 mm], size: [100 mm, 50 mm, 20 mm], mass: load}
+      slab: {at: [0, -half], size: [100 mm, 50 mm, 20 mm], of: metal, turned: 30 deg, z: 200 mm, weighs: 0.6 kg}
+      box:  {at: [1 mm, 2 mm], size: [100 mm, 50 mm, 20 mm], mass: load, balances_at: [3 mm, 4 mm]}
     lumps:
-      bob: {at: [0 mm, -arm], mass: 4 kg, inertia: 0.011 m2 * load, z: 190 mm}
+      bob: {at: [0 mm, -arm], mass: 4 kg, inertia: 0.011 m2 * load, z: 190 mm, weighs: 4.1 kg, balances_at: [1 mm, -arm]}
   beam:
     hangs_from: wall
     pivot: [0 mm, 1900 mm]
@@ -52,10 +52,10 @@ pendulums:
           - {at: [100 mm, 0 mm], width: 40 mm, height: 20 mm}
           - {at: end, width: 30 mm, height: 10 mm, depth: 1 mm}
         hole: {at: tip, across: 8 mm, depth: 1 mm}
-      brace: {from: [0 mm, 0 mm], to: tip, section: 1/2 x 1-1/4 in, of: ash}
+      brace: {from: [0 mm, 0 mm], to: tip, section: 1/2 x 1-1/4 in, of: ash, weighs: 2 lb 4 oz, balances_at: tip}
     drums:
-      main: {at: end, across: 380 mm, deep: 90 mm, rim: ring, faces: 6 mm, of: birch plywood, z: 200 mm,
-             charge: {discs: discs, across: 300 mm, thick: thick, of: metal, offset: [0 mm, rise]}}
+      main: {at: end, across: 380 mm, deep: 90 mm, rim: ring, faces: 6 mm, of: birch plywood, z: 200 mm, weighs: load, balances_at: [519 mm, 1 mm],
+             charge: {discs: discs, across: 300 mm, thick: thick, of: metal, offset: [0 mm, rise], weighs: 1.5 kg * discs}}
       side:
         at: [-200 mm, 0 mm]
         across: 200 mm
@@ -141,8 +141,17 @@ func TestEverythingParts(t *testing.T) {
 		{"plates", plates.Count, 3}, {"plate w", plates.Width, 0.08}, {"plate h", plates.Height, 0.06}, {"plate thick", plates.Thick, 0.005},
 		{"plates x", plates.Offset.X, 0.001}, {"plates y", plates.Offset.Y, 0.002},
 		{"grit", grit.Mass, 2}, {"grit packing", grit.Packing, 0.6}, {"sand", sand.Level, 0.03}, {"sand packing", sand.Packing, 1},
+		{"slab weighs", slab.Weighed.Mass.Value, 0.6}, {"box balances", box.Weighed.At.Y, 0.004},
+		{"bob weighs", bob.Weighed.Mass.Value, 4.1}, {"bob balances", bob.Weighed.At.Y, -0.4}, {"brace weighs", brace.Weighed.Mass.Value, 36 * 0.028349523125},
+		{"brace balances", brace.Weighed.At.X, -0.4}, {"main weighs", main.Weighed.Mass.Value, 2}, {"main balances", main.Weighed.At.X, 0.519}, {"discs weigh", charge.Weighed.Value, 10.5},
 		{"trim", beam.Lumps[0].Mass, 3}, {"release", rod.Release.Value, -3 * math.Pi / 180},
 	})
+	for name, w := range map[string]bool{"slab": slab.Weighed.Mass.Given && !slab.Weighed.Balanced, "box": box.Weighed.Balanced && !box.Weighed.Mass.Given,
+		"board": !board.Weighed.Given(), "brace": brace.Weighed.Balanced && brace.Weighed.Mass.Given, "discs": charge.Weighed.Given && !plates.Weighed.Given} {
+		if !w {
+			t.Errorf("%s: what was found is not marked as it was written", name)
+		}
+	}
 	kinds := []ChargeKind{charge.Kind, plates.Kind, grit.Kind, sand.Kind}
 	for i, want := range []ChargeKind{Discs, Slabs, Shot, Filled} {
 		if kinds[i] != want {

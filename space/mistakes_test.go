@@ -103,7 +103,7 @@ func TestMistakes(t *testing.T) {
 		{"shot: 2 kg", "shot: -2 kg", "pendulums.beam.drums.side.charges.grit.shot", "0 or larger"},
 		{"packing: 1,", "packing: 1.1,", "pendulums.beam.drums.side.charges.sand.packing", "at most 1"},
 		// blocks and lumps
-		{"mass: load}", "mass: load, of: ash}", "pendulums.rod.blocks.box.mass", "both"},
+		{"mass: load,", "mass: load, of: ash,", "pendulums.rod.blocks.box.mass", "both"},
 		{"mass: 4 kg", "mass: -4 kg", "pendulums.rod.lumps.bob.mass", "0 or larger"},
 		{"lumps:\n      bob:", "lumps:\n      slab:", "pendulums.rod.lumps.slab", "already a part"},
 		// the drawing

@@ -68,6 +68,16 @@ func (r *reader) putPosition(p position, to *Vec) {
 	r.put(p.y, &to.Y)
 }
 
+// readWeighed reads what the maker found of a part that is made.
+func (r *reader) readWeighed(s section, b *body, to *Weighed) {
+	r.optional(s, "weighs", quantity.Mass, positive, &to.Mass)
+	if e, ok := s.at["balances_at"]; ok {
+		to.Balanced = true
+		p, _ := r.position(e.spot, b.points, quoted(b.name))
+		r.putPosition(p, &to.At)
+	}
+}
+
 // needPosition reads a point that must be there into the template.
 func (r *reader) needPosition(s section, key string, points map[string]position, whose string, to *Vec) (position, bool) {
 	at, ok := s.need(key, "[120 mm, 35 mm]")

@@ -41,6 +41,7 @@ func eachOfPendulum(p *Pendulum, visit func(*float64)) {
 	for i := range p.Bars {
 		b := &p.Bars[i]
 		eachOf(visit, &b.From.X, &b.From.Y, &b.To.X, &b.To.Y, &b.Height, &b.Thick, &b.Z.Value)
+		eachOfWeighed(&b.Weighed, visit)
 		for k := range b.Voids {
 			v := &b.Voids[k]
 			eachOf(visit, &v.At.X, &v.At.Y, &v.Along, &v.Across, &v.Through)
@@ -52,19 +53,26 @@ func eachOfPendulum(p *Pendulum, visit func(*float64)) {
 	for i := range p.Blocks {
 		b := &p.Blocks[i]
 		eachOf(visit, &b.At.X, &b.At.Y, &b.Width, &b.Height, &b.Thick, &b.Turned, &b.Mass.Value, &b.Z.Value)
+		eachOfWeighed(&b.Weighed, visit)
 	}
 	for i := range p.Lumps {
 		l := &p.Lumps[i]
 		eachOf(visit, &l.At.X, &l.At.Y, &l.Mass, &l.Inertia, &l.Z.Value)
+		eachOfWeighed(&l.Weighed, visit)
 	}
+}
+
+func eachOfWeighed(w *Weighed, visit func(*float64)) {
+	eachOf(visit, &w.Mass.Value, &w.At.X, &w.At.Y)
 }
 
 func eachOfDrum(d *Drum, visit func(*float64)) {
 	eachOf(visit, &d.At.X, &d.At.Y, &d.Across, &d.Deep, &d.Rim, &d.Faces, &d.Z.Value)
+	eachOfWeighed(&d.Weighed, visit)
 	for i := range d.Charges {
 		c := &d.Charges[i]
 		eachOf(visit, &c.Count, &c.Across, &c.Width, &c.Height, &c.Thick,
-			&c.Mass, &c.Level, &c.Packing, &c.Offset.X, &c.Offset.Y)
+			&c.Mass, &c.Level, &c.Packing, &c.Offset.X, &c.Offset.Y, &c.Weighed.Value)
 	}
 }
 

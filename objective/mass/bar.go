@@ -7,8 +7,19 @@ import (
 )
 
 // AddBar adds a straight rectangular bar of the given density (kg/m³) less its
-// cut-outs: m = ρ h t L, I = m (L² + h²)/12 about its middle.
+// cut-outs: m = ρ h t L, I = m (L² + h²)/12 about its middle; or as it was weighed.
 func (s *Sum) AddBar(b *space.Bar, density float64) {
+	if !b.Weighed.Given() {
+		s.bar(b, density)
+		return
+	}
+	var own Sum
+	own.bar(b, density)
+	s.addWeighed(&own, &b.Weighed)
+}
+
+// bar adds a bar by its sizes.
+func (s *Sum) bar(b *space.Bar, density float64) {
 	dx, dy := b.To.X-b.From.X, b.To.Y-b.From.Y
 	length := math.Sqrt(dx*dx + dy*dy)
 	if !(s.positive(length) && s.positive(b.Height) && s.positive(b.Thick) && s.notNegative(density)) {
@@ -50,8 +61,20 @@ func (s *Sum) cut(b *space.Bar, v *space.Void, density, ux, uy, length float64) 
 	s.add(m, b.From.X+along*ux-across*uy, b.From.Y+along*uy+across*ux, inertia)
 }
 
-// AddBlock adds a solid rectangle: m = ρ w h t unless given, I = m (w² + h²)/12.
+// AddBlock adds a solid rectangle: m = ρ w h t unless given, I = m (w² + h²)/12; or
+// as it was weighed.
 func (s *Sum) AddBlock(b *space.Block, density float64) {
+	if !b.Weighed.Given() {
+		s.block(b, density)
+		return
+	}
+	var own Sum
+	own.block(b, density)
+	s.addWeighed(&own, &b.Weighed)
+}
+
+// block adds a block by its sizes.
+func (s *Sum) block(b *space.Block, density float64) {
 	if !(s.positive(b.Width) && s.positive(b.Height) && s.positive(b.Thick)) {
 		return
 	}
@@ -64,8 +87,19 @@ func (s *Sum) AddBlock(b *space.Block, density float64) {
 	}
 }
 
-// AddLump adds a raw mass with its own inertia.
+// AddLump adds a raw mass with its own inertia, or as it was weighed.
 func (s *Sum) AddLump(l *space.Lump) {
+	if !l.Weighed.Given() {
+		s.lump(l)
+		return
+	}
+	var own Sum
+	own.lump(l)
+	s.addWeighed(&own, &l.Weighed)
+}
+
+// lump adds a lump as it is stated.
+func (s *Sum) lump(l *space.Lump) {
 	if s.notNegative(l.Mass) && s.notNegative(l.Inertia) {
 		s.add(l.Mass, l.At.X, l.At.Y, l.Inertia)
 	}

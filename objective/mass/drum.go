@@ -7,8 +7,20 @@ import (
 )
 
 // AddDrum adds the wood of a hollow drum: a rim between two faces,
-// I = ½ m (R² + r²) and ½ m R². It returns false when the drum cannot be.
+// I = ½ m (R² + r²) and ½ m R²; or as it was weighed. It returns false when the
+// drum cannot be.
 func (s *Sum) AddDrum(d *space.Drum, density float64) bool {
+	if !d.Weighed.Given() {
+		return s.drum(d, density)
+	}
+	var own Sum
+	sound := own.drum(d, density)
+	s.addWeighed(&own, &d.Weighed)
+	return sound
+}
+
+// drum adds the wood of a drum by its sizes.
+func (s *Sum) drum(d *space.Drum, density float64) bool {
 	if !(s.positive(d.Across) && s.positive(d.Deep) && s.notNegative(d.Rim) && s.notNegative(d.Faces) && s.notNegative(density)) {
 		return false
 	}
@@ -55,21 +67,47 @@ func (s *Sum) AddCharge(d *space.Drum, c *space.Charge, density, depth float64) 
 }
 
 func (s *Sum) discs(d *space.Drum, c *space.Charge, density float64) float64 {
-	if !(s.notNegative(c.Count) && s.positive(c.Across) && s.positive(c.Thick)) {
+	if !(s.notNegative(c.Count) && s.positive(c.Across) && s.positive(c.Thick) && s.notNegative(c.Weighed.Value)) {
 		return 0
 	}
-	m := c.Count * density * math.Pi / 4 * c.Across * c.Across * c.Thick
+	m := plateMass(c, density)
 	s.add(m, d.At.X+c.Offset.X, d.At.Y+c.Offset.Y, m*c.Across*c.Across/8)
 	return m
 }
 
 func (s *Sum) slabs(d *space.Drum, c *space.Charge, density float64) float64 {
-	if !(s.notNegative(c.Count) && s.positive(c.Width) && s.positive(c.Height) && s.positive(c.Thick)) {
+	if !(s.notNegative(c.Count) && s.positive(c.Width) && s.positive(c.Height) && s.positive(c.Thick) && s.notNegative(c.Weighed.Value)) {
 		return 0
 	}
-	m := c.Count * density * c.Width * c.Height * c.Thick
+	m := plateMass(c, density)
 	s.add(m, d.At.X+c.Offset.X, d.At.Y+c.Offset.Y, m*(c.Width*c.Width+c.Height*c.Height)/12)
 	return m
+}
+
+// plateMass is the mass of discs or slabs together: by their sizes, or as they
+// were weighed.
+func plateMass(c *space.Charge, density float64) float64 {
+	if c.Weighed.Given {
+		return c.Weighed.Value
+	}
+	return density * plateVolume(c)
+}
+
+// plateVolume is the volume of discs or slabs together, m³.
+func plateVolume(c *space.Charge) float64 {
+	if c.Kind == space.Slabs {
+		return c.Count * c.Width * c.Height * c.Thick
+	}
+	return c.Count * math.Pi / 4 * c.Across * c.Across * c.Thick
+}
+
+// PlateDensity is the density of plates: that of their material, or what their
+// weight makes of it; of no plates that of their material.
+func PlateDensity(c *space.Charge, density float64) float64 {
+	if v := plateVolume(c); c.Weighed.Given && v > 0 {
+		return c.Weighed.Value / v
+	}
+	return density
 }
 
 func (s *Sum) shot(d *space.Drum, c *space.Charge, density, depth float64) float64 {

@@ -41,12 +41,16 @@ func (p *piece) add(s *Slope, d piece) {
 // How many numbers of its own each part has, in the order of
 // space.Design.Numbers: that of the fields as they are declared.
 const (
-	BarNumbers    = 7 // From, To, Height, Thick, Z
-	VoidNumbers   = 5 // At, Along, Across, Through
-	DrumNumbers   = 7 // At, Across, Deep, Rim, Faces, Z
-	ChargeNumbers = 10
-	BlockNumbers  = 8 // At, Width, Height, Thick, Turned, Mass, Z
-	LumpNumbers   = 5 // At, Mass, Inertia, Z
+	BarNumbers    = 7 + WeighedNumbers // From, To, Height, Thick, Z
+	VoidNumbers   = 5                  // At, Along, Across, Through
+	DrumNumbers   = 7 + WeighedNumbers // At, Across, Deep, Rim, Faces, Z
+	ChargeNumbers = 11
+	BlockNumbers  = 8 + WeighedNumbers // At, Width, Height, Thick, Turned, Mass, Z
+	LumpNumbers   = 5 + WeighedNumbers // At, Mass, Inertia, Z
+
+	// WeighedNumbers are the last ones of a part (a bar's before its voids'): the
+	// mass and the centre of gravity that were found.
+	WeighedNumbers = 3
 )
 
 // BlockSlopesTo fills dst, of length BlockNumbers, with the derivatives of what
@@ -72,14 +76,28 @@ func BlockSlopesTo(dst []Slope, b *space.Block, density float64) (byDensity Slop
 		dst[4] = p.slope(more(m / b.Thick))
 	}
 	dst[2], dst[3] = p.slope(wide), p.slope(high)
-	return p.slope(more(perDensity))
+	byDensity = p.slope(more(perDensity))
+	if b.Weighed.Given() {
+		var own Sum
+		own.block(b, density)
+		k := newWeighing(&own, &b.Weighed)
+		k.slopesTo(dst, &byDensity, BlockNumbers-WeighedNumbers)
+	}
+	return byDensity
 }
 
 // LumpSlopesTo fills dst, of length LumpNumbers, with the derivatives of what
 // AddLump adds by the lump's numbers.
 func LumpSlopesTo(dst []Slope, l *space.Lump) {
 	p := piece{l.Mass, l.At.X, l.At.Y, l.Inertia}
+	clear(dst)
 	dst[0], dst[1] = p.slope(piece{x: 1}), p.slope(piece{y: 1})
 	dst[2], dst[3] = p.slope(piece{m: 1}), p.slope(piece{inertia: 1})
-	dst[4] = Slope{}
+	if l.Weighed.Given() {
+		var own Sum
+		own.lump(l)
+		var none Slope
+		k := newWeighing(&own, &l.Weighed)
+		k.slopesTo(dst, &none, LumpNumbers-WeighedNumbers)
+	}
 }

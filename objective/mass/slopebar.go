@@ -46,6 +46,12 @@ func BarSlopesTo(dst []Slope, b *space.Bar, density float64) (byDensity Slope) {
 		d := voidSlopesTo(own, dst[:BarNumbers], b, &b.Voids[i], &u, density)
 		byDensity.Add(&d, 1)
 	}
+	if b.Weighed.Given() {
+		var own Sum
+		own.bar(b, density)
+		k := newWeighing(&own, &b.Weighed)
+		k.slopesTo(dst, &byDensity, BarNumbers-WeighedNumbers)
+	}
 	return byDensity
 }
 

@@ -28,6 +28,7 @@ const (
 	chargePacking
 	chargeX
 	chargeY
+	chargeWeighed
 )
 
 // DrumSlopesTo fills dst, of length DrumNumbers and ChargeNumbers for each
@@ -68,35 +69,46 @@ func woodSlopesTo(dst []Slope, d *space.Drum, density float64) Slope {
 	dst[drumDeep] = p.slope(byDepth)
 	dst[drumRim] = p.slope(piece{m: -byInner.m, inertia: -byInner.inertia})
 	dst[drumFaces] = p.slope(piece{m: 2 * (k*o2 - byDepth.m), inertia: 2 * (0.5*k*o2*o2 - byDepth.inertia)})
-	return p.slope(perDensity)
+	byDensity := p.slope(perDensity)
+	if d.Weighed.Given() {
+		var own Sum
+		own.drum(d, density)
+		k := newWeighing(&own, &d.Weighed)
+		k.slopesTo(dst[:DrumNumbers], &byDensity, DrumNumbers-WeighedNumbers)
+	}
+	return byDensity
 }
 
-// plateSlopesTo is that of discs or slabs.
+// plateSlopesTo is that of discs or slabs; those that were weighed do not grow
+// heavier with their sizes.
 func plateSlopesTo(own, drum []Slope, d *space.Drum, c *space.Charge, density float64) Slope {
 	perMass := c.Across * c.Across / 8
-	perDensity := c.Count * math.Pi / 4 * c.Across * c.Across * c.Thick
+	perCount := math.Pi / 4 * c.Across * c.Across * c.Thick
 	if c.Kind == space.Slabs {
 		perMass = (c.Width*c.Width + c.Height*c.Height) / 12
-		perDensity = c.Count * c.Width * c.Height * c.Thick
+		perCount = c.Width * c.Height * c.Thick
 	}
-	m := density * perDensity
+	m, grows := plateMass(c, density), 1.0
+	if c.Weighed.Given {
+		grows = 0
+	}
 	p := piece{m, d.At.X + c.Offset.X, d.At.Y + c.Offset.Y, m * perMass}
 	more := func(dm float64) piece { return piece{m: dm, inertia: dm * perMass} }
+	own[chargeCount] = p.slope(more(grows * density * perCount))
 	if c.Kind == space.Slabs {
-		own[chargeCount] = p.slope(more(density * c.Width * c.Height * c.Thick))
-		wide, high := more(m/c.Width), more(m/c.Height)
+		wide, high := more(grows*m/c.Width), more(grows*m/c.Height)
 		wide.inertia += m * c.Width / 6
 		high.inertia += m * c.Height / 6
 		own[chargeWidth], own[chargeHeight] = p.slope(wide), p.slope(high)
 	} else {
-		own[chargeCount] = p.slope(more(density * math.Pi / 4 * c.Across * c.Across * c.Thick))
-		across := more(2 * m / c.Across)
+		across := more(2 * grows * m / c.Across)
 		across.inertia += m * c.Across / 4
 		own[chargeAcross] = p.slope(across)
 	}
-	own[chargeThick] = p.slope(more(m / c.Thick))
+	own[chargeThick] = p.slope(more(grows * m / c.Thick))
 	own[chargeX], own[chargeY] = p.slope(piece{x: 1}), p.slope(piece{y: 1})
+	own[chargeWeighed] = p.slope(more(1 - grows))
 	drum[drumX].Add(&own[chargeX], 1)
 	drum[drumY].Add(&own[chargeY], 1)
-	return p.slope(more(perDensity))
+	return p.slope(more(grows * c.Count * perCount))
 }

@@ -28,13 +28,14 @@ type FaultKind uint8
 
 // The faults.
 const (
-	None       FaultKind = iota
-	NotANumber           // a formula gave no finite number
-	NoSize               // a size is not positive
-	Negative             // a mass, a count or an inertia is negative
-	NoCavity             // the walls of a drum meet
-	CutOutside           // a recess, mortise or hole reaches out of its bar
-	Overfull             // more loose metal than the cavity holds
+	None           FaultKind = iota
+	NotANumber               // a formula gave no finite number
+	NoSize                   // a size is not positive
+	Negative                 // a mass, a count or an inertia is negative
+	NoCavity                 // the walls of a drum meet
+	CutOutside               // a recess, mortise or hole reaches out of its bar
+	Overfull                 // more loose metal than the cavity holds
+	NothingToScale           // it was weighed, but its sizes tell no mass
 )
 
 var faultText = [...]string{
@@ -45,6 +46,8 @@ var faultText = [...]string{
 	NoCavity:   "its walls leave no cavity",
 	CutOutside: "a cut-out reaches outside its bar",
 	Overfull:   "it holds more loose metal than fits",
+
+	NothingToScale: "it was weighed, but its sizes tell no mass to be set right",
 }
 
 // FaultKinds is how many kinds there are.

@@ -114,11 +114,17 @@ func (b *Builds) Err(source int, x float64) {
 	}
 }
 
-// Wet makes all densities that a mask names heavier by a share.
+// Wet makes all densities that a mask names heavier by a share, and what was
+// weighed of such parts.
 func (b *Builds) Wet(mask []bool, share float64) {
 	for k := range b.scale {
 		if mask[k] {
 			b.scale[k] *= 1 + share
+		}
+	}
+	for k := range b.layout.parts {
+		if p := &b.layout.parts[k]; p.densities > 0 && mask[p.density] {
+			b.factor[p.found] += share
 		}
 	}
 }

@@ -41,6 +41,7 @@ type part struct {
 	pendulum, index int
 	place, numbers  int // its numbers, in the order of space.Design.Numbers
 	density         int // its first density; a drum's charges follow
+	found           int // place of the mass that was found on the scales
 	densities       int
 }
 
@@ -74,17 +75,17 @@ func NewLayout(rig *space.Rig) *Layout {
 func (l *Layout) addParts(p *space.Pendulum, i int, places map[*float64]int) {
 	for k := range p.Bars {
 		b := &p.Bars[k]
-		l.add(part{barPart, i, k, places[&b.From.X], mass.BarNumbers + mass.VoidNumbers*len(b.Voids), l.densities, 1})
+		l.add(part{barPart, i, k, places[&b.From.X], mass.BarNumbers + mass.VoidNumbers*len(b.Voids), l.densities, places[&b.Weighed.Mass.Value], 1})
 	}
 	for k := range p.Drums {
 		d := &p.Drums[k]
-		l.add(part{drumPart, i, k, places[&d.At.X], mass.DrumNumbers + mass.ChargeNumbers*len(d.Charges), l.densities, 1 + len(d.Charges)})
+		l.add(part{drumPart, i, k, places[&d.At.X], mass.DrumNumbers + mass.ChargeNumbers*len(d.Charges), l.densities, places[&d.Weighed.Mass.Value], 1 + len(d.Charges)})
 	}
 	for k := range p.Blocks {
-		l.add(part{blockPart, i, k, places[&p.Blocks[k].At.X], mass.BlockNumbers, l.densities, 1})
+		l.add(part{blockPart, i, k, places[&p.Blocks[k].At.X], mass.BlockNumbers, l.densities, places[&p.Blocks[k].Weighed.Mass.Value], 1})
 	}
 	for k := range p.Lumps {
-		l.add(part{lumpPart, i, k, places[&p.Lumps[k].At.X], mass.LumpNumbers, l.densities, 0})
+		l.add(part{lumpPart, i, k, places[&p.Lumps[k].At.X], mass.LumpNumbers, l.densities, places[&p.Lumps[k].Weighed.Mass.Value], 0})
 	}
 }
 

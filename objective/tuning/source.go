@@ -15,7 +15,8 @@ import (
 // has no error of thickness: the density covers it, which each part has for
 // itself. Metal is weighed before it goes in: its density has the tolerance of a
 // mass, and plates have no errors of size. A cut that goes right through follows its bar. A stated mass takes its
-// inertia along. Every pendulum has an error of its own edge in its body,
+// inertia along. A part that was weighed has the error of the scales in place of its
+// density's, one that was balanced that of the place found. Every pendulum has an error of its own edge in its body,
 // which moves all that it carries the other way, and one of its seat on its
 // parent.
 type Source struct {
@@ -119,8 +120,7 @@ func (a *sourceList) addPart(p *part) {
 		a.addBlock(p, &own.Blocks[p.index])
 	default:
 		a.part = names.Lumps[p.index]
-		a.lengths(p.place, lumpNames, 0, 1)
-		a.add(Source{What: "its mass", Kind: Mass, places: []int{p.place + 2, p.place + 3}})
+		a.addLump(p, &own.Lumps[p.index])
 	}
 	a.part = ""
 }
@@ -129,9 +129,10 @@ var (
 	lumpNames = map[int]string{0: "its place, sideways", 1: "its place, up and down"}
 	barNames  = map[int]string{0: "where it begins, sideways", 1: "where it begins, up and down", 2: "where it ends, sideways",
 		3: "where it ends, up and down", 4: "its height", 5: "its thickness"}
-	drumNames  = map[int]string{0: "its place, sideways", 1: "its place, up and down", 2: "its diameter", 3: "its depth", 4: "its rim"}
-	blockNames = map[int]string{0: "its place, sideways", 1: "its place, up and down", 2: "its width", 3: "its height"}
-	plateNames = map[int]string{6: "its level", 8: "place of its plates, sideways", 9: "place of its plates, up and down"}
+	drumNames    = map[int]string{0: "its place, sideways", 1: "its place, up and down", 2: "its diameter", 3: "its depth", 4: "its rim"}
+	blockNames   = map[int]string{0: "its place, sideways", 1: "its place, up and down", 2: "its width", 3: "its height"}
+	balanceNames = map[int]string{1: "its balance point, sideways", 2: "its balance point, up and down"}
+	plateNames   = map[int]string{6: "its level", 8: "place of its plates, sideways", 9: "place of its plates, up and down"}
 )
 
 func (a *sourceList) addBar(p *part, b *space.Bar) {
@@ -147,7 +148,7 @@ func (a *sourceList) addBar(p *part, b *space.Bar) {
 		}
 	}
 	a.add(thick)
-	a.add(Source{What: "its density", Kind: Density, density: p.density, of: &b.Of})
+	a.addWood(p, &b.Of, &b.Weighed)
 	for k := range b.Voids {
 		a.addVoid(p.place+mass.BarNumbers+mass.VoidNumbers*k, k, b.Voids[k].Kind)
 	}
@@ -168,7 +169,7 @@ func (a *sourceList) addVoid(place, k int, kind space.VoidKind) {
 
 func (a *sourceList) addDrum(p *part, d *space.Drum, charges []string) {
 	a.lengths(p.place, drumNames, 0, 1, 2, 3, 4)
-	a.add(Source{What: "its density", Kind: Density, density: p.density, of: &d.Of})
+	a.addWood(p, &d.Of, &d.Weighed)
 	drum := a.part
 	for k := range d.Charges {
 		a.part = drum + ", " + charges[k]
@@ -181,15 +182,50 @@ func (a *sourceList) addDrum(p *part, d *space.Drum, charges []string) {
 		default:
 			a.lengths(place, plateNames, 6)
 		}
+		if d.Charges[k].Weighed.Given {
+			a.add(Source{What: weightName, Kind: Mass, places: []int{place + mass.ChargeNumbers - 1}})
+			continue
+		}
 		a.add(Source{What: "its density", Kind: Density, density: p.density + 1 + k, of: &d.Charges[k].Of})
 	}
 }
 
 func (a *sourceList) addBlock(p *part, b *space.Block) {
 	a.lengths(p.place, blockNames, 0, 1, 2, 3)
-	if b.Mass.Given {
+	if b.Mass.Given && !b.Weighed.Mass.Given {
 		a.add(Source{What: "its mass", Kind: Mass, places: []int{p.place + 6}})
+		a.addBalance(p, &b.Weighed)
 		return
 	}
-	a.add(Source{What: "its density", Kind: Density, density: p.density, of: &b.Of})
+	a.addWood(p, &b.Of, &b.Weighed)
+}
+
+func (a *sourceList) addLump(p *part, l *space.Lump) {
+	a.lengths(p.place, lumpNames, 0, 1)
+	if l.Weighed.Mass.Given {
+		a.addWood(p, nil, &l.Weighed)
+		return
+	}
+	a.add(Source{What: "its mass", Kind: Mass, places: []int{p.place + 2, p.place + 3}})
+	a.addBalance(p, &l.Weighed)
+}
+
+// weightName is what is a little wrong of a part that was weighed.
+const weightName = "its weight on the scales"
+
+// addWood adds what makes a part too heavy: its density, or the scales on which
+// it was weighed; and the edge on which it was balanced.
+func (a *sourceList) addWood(p *part, of *int, w *space.Weighed) {
+	if w.Mass.Given {
+		a.add(Source{What: weightName, Kind: Mass, places: []int{p.found}})
+	} else {
+		a.add(Source{What: "its density", Kind: Density, density: p.density, of: of})
+	}
+	a.addBalance(p, w)
+}
+
+func (a *sourceList) addBalance(p *part, w *space.Weighed) {
+	if w.Balanced {
+		a.lengths(p.found, balanceNames, 1, 2)
+	}
 }
