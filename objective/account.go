@@ -30,6 +30,7 @@ type Account struct {
 	Criteria   []CriterionAccount      `json:"criteria"`
 	Motion     *MotionAccount          `json:"motion"`    // nil until SwingUp
 	Tolerance  *ToleranceAccount       `json:"tolerance"` // nil unless asked for
+	Holding    *HoldingAccount         `json:"holding"`   // nil until WorkHolding
 	order      []string                // of the unknowns, for printers
 }
 
@@ -135,6 +136,7 @@ func (w *Workspace) Account() *Account {
 	}
 	if w.Exists && w.fidelity == Swung {
 		a.Motion = w.accountMotion(d)
+		a.Holding = w.accountHolding()
 	}
 	return a
 }

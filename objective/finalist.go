@@ -35,6 +35,9 @@ func (e *Evaluator) listFinalistColumns(d *space.Design) []Column {
 		add("s", "halving time of the own mode of "+name+" that its dampers reach", "halves_in", slug)
 		add("rad", "largest deviation of "+name+" from rest", "largest", slug)
 	}
+	if len(d.Targets.Ratios) > 0 {
+		listHolding(add)
+	}
 	for k := range e.subjects {
 		if s := &e.subjects[k]; s.Limited && s.From == Swung {
 			l.add(UtilisationColumn, k, "", "demand over allowance of "+s.Title()+"; 1 is on the limit", "use", s.Criterion.String(), Slug(s.Name))
@@ -43,7 +46,7 @@ func (e *Evaluator) listFinalistColumns(d *space.Design) []Column {
 	return l.list
 }
 
-// FinalistRowTo writes the figures after SwingUp in the order of
+// FinalistRowTo writes the figures after SwingUp and WorkHolding in the order of
 // FinalistColumns. Periods and ratios keep their linear figures in their
 // columns; their utilisations, score and worst are those of the motion.
 func (w *Workspace) FinalistRowTo(values []float32, missing []bool) {
@@ -69,6 +72,9 @@ func (w *Workspace) FinalistRowTo(values []float32, missing []bool) {
 		r.optional(x.Ripple[i])
 		r.putIf(x.HalvesIn[i] > 0, x.HalvesIn[i])
 		r.put(x.Largest[i])
+	}
+	if len(d.Targets.Ratios) > 0 {
+		w.Holding().put(&r)
 	}
 	for k := range e.subjects {
 		if s := &e.subjects[k]; s.Limited && s.From == Swung {

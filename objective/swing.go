@@ -28,10 +28,13 @@ type Swinging struct {
 type swing struct {
 	motion.Workspace
 	dynamics motion.Dynamics
+	losses   motion.Losses
 	bands    motion.Bands
 	measures motion.Measures
 	drawing  motion.Drawing
 	worst    Swinging
+	holder   *holder // nil until WorkHolding
+	held     bool    // it is about this candidate
 }
 
 // SwingUp follows the full motion of the candidate last scored, from the rig's
@@ -46,7 +49,7 @@ func (w *Workspace) SwingUp() Verdict {
 	d := w.Design()
 	w.ready(d, true)
 	s := w.swung
-	s.worst = Swinging{HalvesIn: s.worst.HalvesIn}
+	s.worst, s.held = Swinging{HalvesIn: s.worst.HalvesIn}, false
 	for k := 0; k < w.releases(); k++ {
 		var from [motion.Max]float64
 		w.releaseTo(&from, k)
@@ -69,16 +72,21 @@ func (w *Workspace) ready(d *space.Design, damped bool) {
 	w.evaluator.forest.DynamicsTo(&s.dynamics, &w.rest, &w.modes)
 	s.dynamics.Draw(&w.bodies, &d.Pen, &d.Paper)
 	s.worst.HalvesIn = [motion.Max]float64{}
+	s.losses = motion.Losses{}
 	if damped {
-		var losses motion.Losses
 		var want [motion.Max]float64
 		for i := range d.Pendulums {
-			want[i], losses.Friction[i] = d.Pendulums[i].HalvesIn, d.Pendulums[i].Friction
+			want[i], s.losses.Friction[i] = d.Pendulums[i].HalvesIn, d.Pendulums[i].Friction
 		}
-		s.dynamics.DampersTo(&losses.Damper, &s.worst.HalvesIn, &w.modes, &want)
-		losses.Drag = d.Pen.Drag
-		s.dynamics.Damp(&losses)
+		s.dynamics.DampersTo(&s.losses.Damper, &s.worst.HalvesIn, &w.modes, &want)
+		s.losses.Drag = d.Pen.Drag
+		s.dynamics.Damp(&s.losses)
 	}
+	bandsTo(&s.bands, &w.modes, d)
+}
+
+// bandsTo fills b for the modes m and the ratios that the design wants.
+func bandsTo(b *motion.Bands, m *motion.Modes, d *space.Design) {
 	var ratios [motion.MaxRatios]motion.Ratio
 	n := 0
 	for _, t := range d.Targets.Ratios {
@@ -87,7 +95,7 @@ func (w *Workspace) ready(d *space.Design, damped bool) {
 			n++
 		}
 	}
-	w.modes.BandsTo(&s.bands, ratios[:n])
+	m.BandsTo(b, ratios[:n])
 }
 
 // releases is how many releases a design is judged by.

@@ -29,6 +29,7 @@ func (c *evaluateCommand) Run(to *console) error {
 	w := e.NewWorkspace()
 	w.ScoreValues(rig.StartValues())
 	w.SwingUp()
+	w.WorkHolding()
 	account := w.Account()
 	account.Tolerance = w.Tolerance(simulatedBuilds, 1)
 	if c.JSON {
@@ -60,6 +61,7 @@ func printAccount(out io.Writer, a *objective.Account) {
 	printModes(out, a)
 	printTriads(out, a)
 	printMotion(out, a)
+	printHolding(out, a.Holding)
 	printDrums(out, a)
 	printTolerance(out, a)
 	printCriteria(out, a)

@@ -102,6 +102,7 @@ func swung(w *objective.Workspace) dataset.Rescore {
 	return func(dst *dataset.Figures, unknowns []float64) {
 		w.ScoreValues(unknowns)
 		w.SwingUp()
+		w.WorkHolding()
 		w.FinalistRowTo(dst.Values, dst.Missing)
 		wordsTo(dst, w)
 	}

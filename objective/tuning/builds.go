@@ -133,6 +133,23 @@ func (b *Builds) Wet(mask []bool, share float64) {
 // moved by offsets (SI, from where the design has them; nil for none). It returns
 // false where the build cannot exist.
 func (b *Builds) ErrorsTo(dst, offsets []float64) bool {
+	if !b.build(offsets) {
+		return false
+	}
+	for t := range b.Targets {
+		dst[t] = b.Targets[t].Error(b.design, &b.rest, &b.modes)
+	}
+	return true
+}
+
+// Built is the rest pose and the modes of the build, not tuned; false where it
+// cannot exist. They are valid until the next build.
+func (b *Builds) Built() (*motion.Rest, *motion.Modes, bool) {
+	return &b.rest, &b.modes, b.build(nil)
+}
+
+// build makes the build with its adjusters moved by offsets.
+func (b *Builds) build(offsets []float64) bool {
 	b.Restore()
 	for a, x := range offsets {
 		b.movers[a].MoveTo(b.start[a] + x)
@@ -140,13 +157,7 @@ func (b *Builds) ErrorsTo(dst, offsets []float64) bool {
 	for k, n := range b.numbers {
 		*n += *n*b.factor[k] + b.add[k]
 	}
-	if !b.settle() {
-		return false
-	}
-	for t := range b.Targets {
-		dst[t] = b.Targets[t].Error(b.design, &b.rest, &b.modes)
-	}
-	return true
+	return b.settle()
 }
 
 // Restore puts the design back as it was loaded.

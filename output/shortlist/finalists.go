@@ -84,6 +84,7 @@ func (f *finalist) swing(e *objective.Evaluator, w *objective.Workspace) error {
 		return fmt.Errorf("candidate %d scores %g here and %g in its file: the run was made by another version or on another kind of machine", f.chosen.ID, v.Score, f.chosen.Score)
 	}
 	f.verdict = w.SwingUp()
+	w.WorkHolding()
 	n := len(e.FinalistColumns())
 	f.row, f.missing = make([]float32, n), make([]bool, n)
 	w.FinalistRowTo(f.row, f.missing)
