@@ -12,7 +12,11 @@
 // measures that in a browser's PDF.
 //
 // It works out nothing but words: figures in the maker's units, which limit is
-// the hardest, and what sets one design apart from the others. Every section
-// has a template of its own under templates; another section is another
-// template and its field in Page or Sheet.
+// the hardest, and what sets one design apart from the others.
+//
+// A section of a sheet is three things of one name: a template under templates
+// that defines it, a struct in a file of its own, and a field of Sheet that
+// points to the struct, nil where there is nothing to show. One line of
+// templates/sheet.html puts it in its place; its look may have a style sheet of
+// its own name beside the template, screen first, then print.
 package report

@@ -7,6 +7,7 @@ import (
 	"encoding/base64"
 	"fmt"
 	"html/template"
+	"io/fs"
 	"strings"
 )
 
@@ -30,14 +31,30 @@ func HTML(page *Page) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// style is the page's style sheet. It stands in the page, and the page's
-// policy allows it by its hash and nothing else.
+// style is the page's style sheet: style.css, then that of each section that
+// has one of its own, by name. It stands in the page, and the page's policy
+// allows it by its hash and nothing else.
 func style() template.CSS {
-	text, err := files.ReadFile("templates/style.css")
+	text := builtIn("style.css")
+	own, err := fs.Glob(files, "templates/*.css")
+	if err != nil {
+		panic(err) // the pattern is built in
+	}
+	for _, path := range own {
+		if name := strings.TrimPrefix(path, "templates/"); name != "style.css" {
+			text += "\n" + builtIn(name)
+		}
+	}
+	return template.CSS("\n" + text + "\n")
+}
+
+// builtIn is a file of the folder templates.
+func builtIn(name string) string {
+	text, err := files.ReadFile("templates/" + name)
 	if err != nil {
 		panic(err) // it is built in
 	}
-	return template.CSS("\n" + strings.TrimSpace(string(text)) + "\n")
+	return strings.TrimSpace(string(text))
 }
 
 // policy is the Content-Security-Policy: no script, no network, one style.
