@@ -6,7 +6,7 @@ DEMO    := demo-run
 RIG     := testdata/rigs/landing.yaml
 PYTHON  ?= /usr/bin/python3
 
-.PHONY: all build demo test lint race fuzz crash bench bench-search bench-peer motion-study cover golden clean
+.PHONY: all build demo test lint race fuzz crash large bench bench-search bench-peer motion-study cover golden clean
 
 all: build
 
@@ -32,6 +32,12 @@ race:
 KILLS   ?= 200
 crash:
 	EVENSWING_CRASH=$(KILLS) $(GO) test -v -count 1 -timeout 60m -run 'Crash|EveryStep' ./cmd/evenswing ./output/...
+
+# The shortlist of a run of ROWS rows (about 160 bytes each), which stays in
+# LARGE_DIR if one is named.
+ROWS    ?= 5000000
+large:
+	EVENSWING_LARGE=$(ROWS) EVENSWING_LARGE_DIR=$(LARGE_DIR) $(GO) test -v -count 1 -timeout 60m -run '^TestLarge$$' ./cmd/evenswing
 
 # Each target for FUZZTIME; what it finds is kept in testdata/fuzz of its package.
 FUZZTIME ?= 1m

@@ -13,7 +13,9 @@ import (
 type cursor struct {
 	shard  *Shard
 	column int
-	group  int // row group being read
+	group  int  // row group being read
+	only   bool // to read no other one
+	ended  bool // it was the only one
 	pages  parquet.Pages
 	page   parquet.Page
 	levels []byte   // by row: present or not; empty where all are
@@ -60,7 +62,7 @@ func countPresent(levels []byte) (n int) {
 func (c *cursor) turn() error {
 	if c.pages == nil {
 		groups := c.shard.file.RowGroups()
-		if c.group == len(groups) {
+		if c.group == len(groups) || c.ended {
 			return io.EOF
 		}
 		if err := c.shard.checkPages(c.group, c.column); err != nil {
@@ -69,12 +71,12 @@ func (c *cursor) turn() error {
 		c.pages = groups[c.group].ColumnChunks()[c.column].Pages()
 	}
 	parquet.Release(c.page)
+	c.page = nil
 	page, err := c.pages.ReadPage()
 	if errors.Is(err, io.EOF) {
 		return c.nextGroup()
 	}
 	if err != nil {
-		c.page = nil
 		return c.shard.damaged(err)
 	}
 	c.page, c.levels = page, page.DefinitionLevels()
@@ -103,11 +105,23 @@ func (c *cursor) readWords() error {
 
 func (c *cursor) nextGroup() error {
 	err := c.pages.Close()
-	c.words = nil
-	c.page, c.pages = nil, nil
-	c.row, c.rows, c.levels = 0, 0, nil
-	c.group++
+	c.pages = nil
+	c.moveTo(c.group + 1)
+	c.ended = c.only
 	return err
+}
+
+// readOnly goes to the first row of a row group, to read that one alone.
+func (c *cursor) readOnly(group int) {
+	c.moveTo(group)
+	c.only, c.ended = true, false
+}
+
+// moveTo goes to the first row of a row group.
+func (c *cursor) moveTo(group int) {
+	c.close()
+	c.words, c.group = nil, group
+	c.row, c.rows, c.levels = 0, 0, nil
 }
 
 // close lets go of the page being read.

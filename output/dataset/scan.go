@@ -17,6 +17,10 @@ type Want struct {
 	Exists  bool
 	Reasons bool
 	Limits  bool
+
+	// Pass, where not nil, is asked about every row group before it is read;
+	// the rows of one for which it is true are passed over.
+	Pass func(group int) bool
 }
 
 // BatchRows is the most rows of a batch.
@@ -49,9 +53,27 @@ func (s *Shard) Scan(want Want, visit func(*Batch) error) error {
 	if err := sc.begin(want); err != nil {
 		return err
 	}
-	for left := s.Rows(); left > 0; left -= int64(sc.batch.Rows) {
-		sc.batch.First = s.Rows() - left
-		if err := sc.read(int(min(left, BatchRows))); err != nil {
+	first := int64(0)
+	for g, group := range s.file.RowGroups() {
+		rows := group.NumRows()
+		if want.Pass == nil || !want.Pass(g) {
+			if err := sc.group(g, first, rows, visit); err != nil {
+				return err
+			}
+		}
+		first += rows
+	}
+	return nil
+}
+
+// group reads one row group.
+func (sc *scan) group(g int, first, rows int64, visit func(*Batch) error) error {
+	for _, c := range sc.cursors {
+		c.readOnly(g)
+	}
+	for end := first + rows; first < end; first += int64(sc.batch.Rows) {
+		sc.batch.First = first
+		if err := sc.read(int(min(end-first, BatchRows))); err != nil {
 			return err
 		}
 		if err := visit(&sc.batch); err != nil {

@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -265,5 +266,29 @@ func TestScanRefuses(t *testing.T) {
 	stop := errors.New("enough")
 	if err := shard.Scan(dataset.Want{IDs: true}, func(*dataset.Batch) error { return stop }); !errors.Is(err, stop) {
 		t.Errorf("a visit's error gave %v", err)
+	}
+}
+
+// TestPassOver: rows of row groups that are passed over are left out, all
+// others come as they are.
+func TestPassOver(t *testing.T) {
+	s := shape{unknowns: 1, figures: 1}
+	const group = 12 * 8192
+	path := filepath.Join(t.TempDir(), "shard.parquet")
+	write(t, durable.Disk{}, path, s, search.Task{}, 2*group+700)
+	e, shard := expect(s, search.Task{}, 2*group+700), open(t, path)
+	for pass := range 3 {
+		want := dataset.Want{Floats: []string{"u_length_0"}, IDs: true, Stages: true, Pass: func(g int) bool { return g == pass }}
+		seen := 0
+		err := shard.Scan(want, func(b *dataset.Batch) error {
+			if at := int(b.First); at/group == pass || !slices.Equal(b.Floats[0], e.values[0][at:at+b.Rows]) {
+				t.Errorf("passing over group %d: rows from %d on are not what was written there", pass, at)
+			}
+			seen += b.Rows
+			return nil
+		})
+		if left := []int{group + 700, group + 700, 2 * group}[pass]; err != nil || seen != left {
+			t.Errorf("passing over group %d: %d rows, %v; want %d", pass, seen, err, left)
+		}
 	}
 }

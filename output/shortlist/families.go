@@ -40,12 +40,18 @@ func (f *family) take(design int) bool {
 	point := f.pool.point(design)
 	for n, leader := range f.recent {
 		if near(point, f.pool.point(leader), f.limit) {
-			f.recent[n], f.recent[n/2] = f.recent[n/2], f.recent[n] // sooner next time
+			f.turnedAway(n)
 			return false
 		}
 	}
 	f.add(design)
 	return true
+}
+
+// turnedAway brings the leader that did it to the front, half way: sooner next
+// time.
+func (f *family) turnedAway(n int) {
+	f.recent[n], f.recent[n/2] = f.recent[n/2], f.recent[n]
 }
 
 // add adds a design, near a leader or not.

@@ -2,6 +2,7 @@ package shortlist
 
 import (
 	"runtime"
+	"slices"
 
 	"evenswing/objective"
 	"evenswing/output/dataset"
@@ -9,46 +10,35 @@ import (
 
 // gathered is what one pass over all rows of a run finds.
 type gathered struct {
-	list  List
-	tally *tally
-	rows  int64
+	list    List
+	rows    int64
+	meeting int64 // rows that keep every limit, as far as the screen tells
 }
 
-// gather ranks all rows of a run and counts what stands in their way, shard by
-// shard on all cores; the result does not depend on how many those are.
+// gather ranks all rows of a run, shard by shard on all cores; the result
+// does not depend on how many those are.
 func gather(run *dataset.Run, e *objective.Evaluator, top int) (*gathered, error) {
-	names, limits, _ := useColumns(e.Columns())
-	searched := e.Rig().Searched()
-	want := dataset.Want{IDs: true, Meets: true, Exists: true, Floats: []string{"score", "worst"}}
-	for _, i := range searched {
-		want.Floats = append(want.Floats, e.Columns()[i].Name)
-	}
-	want.Floats = append(want.Floats, names...)
-
 	workers := runtime.GOMAXPROCS(0)
 	passes := make([]*pass, workers)
-	rankings := make([][]*Ranking, workers)
 	for k := range passes {
-		passes[k] = newPass(e, len(limits))
+		passes[k] = newPass(e)
 	}
+	rankings := make([][]*Ranking, workers)
 	err := run.EachShard(workers, func(worker int, shard *dataset.Shard) error {
 		p := passes[worker]
-		p.ranking = NewRanking(len(searched), top)
+		p.ranking = NewRanking(e.Rig().Dim(), top)
 		rankings[worker] = append(rankings[worker], p.ranking)
 		defer p.ranking.Settle()
-		return shard.Scan(want, p.visit)
+		return p.look(shard)
 	})
 	if err != nil {
 		return nil, err
 	}
-	g := &gathered{tally: newTally(len(limits))}
-	var all []*Ranking
-	for k, p := range passes {
-		g.tally.merge(p.tally)
-		all = append(all, rankings[k]...)
+	g := &gathered{list: Join(slices.Concat(rankings...))}
+	for _, p := range passes {
+		g.rows += p.rows
+		g.meeting += p.meeting
 	}
-	g.rows = g.tally.rows
-	g.list = Join(all)
 	return g, nil
 }
 
@@ -56,29 +46,53 @@ func gather(run *dataset.Run, e *objective.Evaluator, top int) (*gathered, error
 type pass struct {
 	evaluator *objective.Evaluator
 	ranking   *Ranking
-	tally     *tally
-	rows      Rows
-	values    []float64
+	want      dataset.Want
+	rank      Rows
+	rows      int64
+	meeting   int64
 }
 
-func newPass(e *objective.Evaluator, limits int) *pass {
-	p := &pass{evaluator: e, tally: newTally(limits), values: make([]float64, len(e.Rig().Unknowns))}
-	p.rows.Points = make([][]float32, e.Rig().Dim())
-	for k := range p.rows.Points {
-		p.rows.Points[k] = make([]float32, dataset.BatchRows)
+func newPass(e *objective.Evaluator) *pass {
+	p := &pass{evaluator: e}
+	p.want = dataset.Want{IDs: true, Meets: true, Exists: true, Floats: []string{"score", "worst"}}
+	for _, i := range e.Rig().Searched() {
+		p.want.Floats = append(p.want.Floats, e.Columns()[i].Name)
+		p.rank.Points = append(p.rank.Points, make([]float32, dataset.BatchRows))
 	}
 	return p
 }
 
-// visit takes one batch: score, worst, the searched unknowns, the utilisations.
+// look goes through a shard. It passes over the row groups whose figures say
+// that no row of theirs can be chosen: all fail a limit, and by more than
+// those chosen already.
+func (p *pass) look(shard *dataset.Shard) error {
+	p.rows += shard.Rows()
+	scores, err := shard.Ranges("score")
+	if err != nil {
+		return err
+	}
+	worst, err := shard.Ranges("worst")
+	if err != nil {
+		return err
+	}
+	p.want.Pass = func(group int) bool {
+		return worst[group].Lo > 1 && p.ranking.Closed(worst[group].Lo, scores[group].Lo)
+	}
+	return shard.Scan(p.want, p.visit)
+}
+
+// visit takes one batch: score, worst, the searched unknowns.
 func (p *pass) visit(b *dataset.Batch) error {
-	dim := p.evaluator.Rig().Dim()
-	p.rows.IDs, p.rows.Exists = b.IDs, b.Exists
-	p.rows.Meets = screened(p.rows.Meets[:0], b.Meets, b.Floats[1])
-	p.rows.Scores, p.rows.Worst = b.Floats[0], b.Floats[1]
-	p.evaluator.Rig().CubeTo(p.rows.Points, b.Floats[2:2+dim], b.Rows)
-	p.ranking.Add(p.rows)
-	p.tally.add(b.Floats[2+dim:], b.Missing[2+dim:], b.Rows)
+	p.rank.IDs, p.rank.Exists = b.IDs, b.Exists
+	p.rank.Meets = screened(p.rank.Meets[:0], b.Meets, b.Floats[1])
+	p.rank.Scores, p.rank.Worst = b.Floats[0], b.Floats[1]
+	for r, m := range p.rank.Meets {
+		if m == objective.Yes && b.Exists[r] == objective.Yes {
+			p.meeting++
+		}
+	}
+	p.evaluator.Rig().CubeTo(p.rank.Points, b.Floats[2:], b.Rows)
+	p.ranking.Add(p.rank)
 	return nil
 }
 

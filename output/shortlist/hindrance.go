@@ -1,7 +1,10 @@
 package shortlist
 
 import (
+	"runtime"
+
 	"evenswing/objective"
+	"evenswing/output/dataset"
 	"evenswing/output/report"
 	"evenswing/space"
 )
@@ -15,7 +18,7 @@ type tally struct {
 	least   []float32 // least utilisation reached by any row
 	alone   []int64   // rows that fail this limit and no other
 	nearly  []float32 // least utilisation among those
-	worst   float32   // least hardest limit of any row that exists
+	open    []int     // the limits of the columns of a batch
 }
 
 // nothingReached stands for the utilisation of a limit that no row has.
@@ -24,15 +27,71 @@ const nothingReached = float32(1e9)
 func newTally(limits int) *tally {
 	t := &tally{
 		kept: make([]int64, limits), least: make([]float32, limits),
-		alone: make([]int64, limits), nearly: make([]float32, limits), worst: nothingReached,
+		alone: make([]int64, limits), nearly: make([]float32, limits), open: make([]int, limits),
 	}
 	for k := range limits {
-		t.least[k], t.nearly[k] = nothingReached, nothingReached
+		t.least[k], t.nearly[k], t.open[k] = nothingReached, nothingReached, k
 	}
 	return t
 }
 
-// add counts the rows of a batch; uses are its utilisation columns.
+// tallyRun counts all rows of a run.
+func tallyRun(run *dataset.Run, names []string) (*tally, error) {
+	workers := runtime.GOMAXPROCS(0)
+	tallies := make([]*tally, workers)
+	for k := range tallies {
+		tallies[k] = newTally(len(names))
+	}
+	err := run.EachShard(workers, func(worker int, shard *dataset.Shard) error {
+		return tallies[worker].scan(shard, names)
+	})
+	if err != nil {
+		return nil, err
+	}
+	for _, t := range tallies[1:] {
+		tallies[0].merge(t)
+	}
+	return tallies[0], nil
+}
+
+// scan counts a shard. It does not read the columns of which the row groups'
+// figures say that every row keeps the limit.
+func (t *tally) scan(shard *dataset.Shard, names []string) error {
+	var want dataset.Want
+	t.open = t.open[:0]
+	for k, name := range names {
+		ranges, err := shard.Ranges(name)
+		if err != nil {
+			return err
+		}
+		if lo, all := allKeep(ranges); all {
+			t.kept[k] += shard.Rows()
+			t.least[k] = min(t.least[k], lo)
+			continue
+		}
+		t.open = append(t.open, k)
+		want.Floats = append(want.Floats, name)
+	}
+	return shard.Scan(want, func(b *dataset.Batch) error {
+		t.add(b.Floats, b.Missing, b.Rows)
+		return nil
+	})
+}
+
+// allKeep tells whether every row of a column keeps its limit, and the least
+// utilisation.
+func allKeep(ranges []dataset.Range) (lo float32, all bool) {
+	lo = nothingReached
+	for _, r := range ranges {
+		if r.Missing > 0 || r.Hi > 1 || r.Lo == r.Hi {
+			return 0, false // equal ends: perhaps the file tells none
+		}
+		lo = min(lo, r.Lo)
+	}
+	return lo, true
+}
+
+// add counts the rows of a batch; uses are the utilisation columns of t.open.
 func (t *tally) add(uses [][]float32, missing [][]bool, rows int) {
 	for r := range rows {
 		t.rows++
@@ -42,35 +101,32 @@ func (t *tally) add(uses [][]float32, missing [][]bool, rows int) {
 
 func (t *tally) addRow(uses [][]float32, missing [][]bool, r int) {
 	failed, which := 0, -1
-	hardest := float32(0)
 	for k := range uses {
 		if missing[k][r] {
 			return
 		}
-		u := uses[k][r]
-		t.least[k] = min(t.least[k], u)
-		hardest = max(hardest, u)
+		u, limit := uses[k][r], t.open[k]
+		t.least[limit] = min(t.least[limit], u)
 		if u <= 1 {
-			t.kept[k]++
+			t.kept[limit]++
 			continue
 		}
 		failed++
 		which = k
 	}
-	t.worst = min(t.worst, hardest)
-	if failed == 0 {
+	switch failed {
+	case 0:
 		t.meeting++
-	}
-	if failed == 1 {
-		t.alone[which]++
-		t.nearly[which] = min(t.nearly[which], uses[which][r])
+	case 1:
+		limit := t.open[which]
+		t.alone[limit]++
+		t.nearly[limit] = min(t.nearly[limit], uses[which][r])
 	}
 }
 
 func (t *tally) merge(o *tally) {
 	t.rows += o.rows
 	t.meeting += o.meeting
-	t.worst = min(t.worst, o.worst)
 	for k := range t.kept {
 		t.kept[k] += o.kept[k]
 		t.alone[k] += o.alone[k]

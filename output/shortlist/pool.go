@@ -18,6 +18,20 @@ func (p *pool) point(i int) []float32 {
 	return p.points[i*p.unknowns : (i+1)*p.unknowns]
 }
 
+// push adds a design, row i of columns.
+func (p *pool) push(mark dataset.Best, columns [][]float32, i int) {
+	p.marks = append(p.marks, mark)
+	for _, column := range columns {
+		p.points = append(p.points, column[i])
+	}
+}
+
+// pop takes the last one off.
+func (p *pool) pop() {
+	p.marks = p.marks[:len(p.marks)-1]
+	p.points = p.points[:len(p.points)-p.unknowns]
+}
+
 // add copies a design of another pool.
 func (p *pool) add(from *pool, i int) {
 	p.marks = append(p.marks, from.marks[i])

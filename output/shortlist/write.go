@@ -59,7 +59,10 @@ func Write(fs durable.FS, run *dataset.Run, e *objective.Evaluator, top int, dir
 	}
 	list := rankFinalists(e, finalists, top)
 	designs := look(e, finalists, list.Designs)
-	page := pageOf(run, e, g, finalists, &list, designs)
+	page, err := pageOf(run, e, g, finalists, &list, designs)
+	if err != nil {
+		return nil, err
+	}
 	return &Written{page, dir, list, len(finalists)}, writeFiles(fs, dir, e, page, designs)
 }
 
@@ -110,18 +113,22 @@ func look(e *objective.Evaluator, finalists []finalist, chosen []Chosen) []desig
 	return designs
 }
 
-func pageOf(run *dataset.Run, e *objective.Evaluator, g *gathered, finalists []finalist, list *List, designs []design) *report.Page {
+func pageOf(run *dataset.Run, e *objective.Evaluator, g *gathered, finalists []finalist, list *List, designs []design) (*report.Page, error) {
 	rig, plan := e.Rig(), run.Start.Plan
 	p := &report.Page{
 		Rig: rig.Name, Made: run.Start.Started.Format("2 January 2006"), Seed: plan.Seed, Version: run.Start.Version,
 		Plan:  planWords(plan),
 		Units: drawing.UnitsOf(rig), Tried: int(g.rows), Families: g.list.Families, Notes: rig.Doubts(),
 	}
-	p.Meeting = int(g.tally.meeting)
+	p.Meeting = int(g.meeting)
 	t, limits := tallyOf(e, finalists)
-	if g.tally.meeting == 0 {
-		_, limits, _ = useColumns(e.Columns())
-		t = g.tally
+	if g.meeting == 0 {
+		var names []string
+		var err error
+		names, limits, _ = useColumns(e.Columns())
+		if t, err = tallyRun(run, names); err != nil {
+			return nil, err
+		}
 	} else if e.NeedsMotion() {
 		p.Meeting, p.Families = int(t.meeting), list.Families
 	}
@@ -132,7 +139,7 @@ func pageOf(run *dataset.Run, e *objective.Evaluator, g *gathered, finalists []f
 		p.Hindrance = t.hindrance(e, limits, w)
 		p.Hindrance.Bounds = bounds(rig, values)
 	}
-	return p
+	return p, nil
 }
 
 // picture gives the page its sheets, drawn to one scale and told apart. It
