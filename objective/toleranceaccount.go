@@ -16,7 +16,7 @@ type ToleranceAccount struct {
 	Adjusters []AdjusterAccount `json:"adjusters"`
 	Order     []StepAccount     `json:"order"`     // use them one after another so
 	Left      float64           `json:"left"`      // share of an error that one round leaves in the long run
-	Share     float64           `json:"travel"`    // of the adjusters, that a 2-sigma error needs
+	Share     float64           `json:"travel"`    // of the adjusters' room, the shorter way, that a 2-sigma error needs
 	Remainder float64           `json:"remainder"` // largest 2-sigma error left after that, over what is allowed
 	Builds    BuildsAccount     `json:"builds"`
 }
@@ -34,7 +34,9 @@ type TargetAccount struct {
 // AdjusterAccount is one unknown that stays movable.
 type AdjusterAccount struct {
 	Name      string    `json:"name"`
-	Travel    float64   `json:"travel"`    // each way, SI
+	Travel    float64   `json:"travel"`    // each way, as the rig file has it, SI
+	Down      float64   `json:"room_down"` // what of it is left toward smaller values: the drum or a mass of nothing may stop it
+	Up        float64   `json:"room_up"`   // toward larger ones
 	Influence []float64 `json:"influence"` // by target: change of its error per SI unit
 }
 
@@ -67,6 +69,7 @@ func (w *Workspace) Tolerance(builds int, seed uint64) *ToleranceAccount {
 	}
 	for k, adjuster := range t.Table.Adjusters {
 		x := AdjusterAccount{Name: w.evaluator.rig.Unknowns[adjuster.Unknown].Name, Travel: adjuster.Travel}
+		x.Down, x.Up = t.Table.Room(k)
 		for target := range t.Table.Targets {
 			x.Influence = append(x.Influence, t.Table.Influence(k, target))
 		}

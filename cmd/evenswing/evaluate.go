@@ -173,6 +173,11 @@ func printTolerance(out io.Writer, a *objective.Account) {
 		fmt.Fprintf(out, ", %d once tuned; a 2-sigma error needs %.0f %% of the adjusters' travel", x.Builds.Tuned, 100*x.Share)
 	}
 	fmt.Fprintln(out, ".")
+	for _, y := range x.Adjusters {
+		if y.Down < y.Travel || y.Up < y.Travel {
+			fmt.Fprintf(out, "%s cannot go its whole travel: its drum or the end of its weight leaves %.0f %% of it upward and %.0f %% downward.\n", y.Name, 100*y.Up/y.Travel, 100*y.Down/y.Travel)
+		}
+	}
 }
 
 func printDrums(out io.Writer, a *objective.Account) {

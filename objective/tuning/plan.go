@@ -2,13 +2,14 @@ package tuning
 
 import "math"
 
-// reluctance is what the whole travel of an adjuster counts, in tolerances: of
+// reluctance is what the whole room of an adjuster counts, in tolerances: of
 // all moves that mend the errors alike the least is taken, and no travel is spent
 // on a hundredth of a tolerance.
 const reluctance = 0.01
 
 // Planner finds the move that mends given errors: with e the errors and G the
-// influences, both over what is allowed, x the moves over the travels,
+// influences, both over what is allowed, x the moves over the longer sides of the
+// rooms,
 //
 //	min |e + G x|² + (reluctance |x|)²,  lo ≤ x ≤ hi:
 //
@@ -34,7 +35,7 @@ func NewPlanner(t *Table) *Planner {
 // MoveTo fills move (SI, by adjuster) with what mends the errors; at is where the
 // adjusters stand now, from the middle of their travels.
 func (p *Planner) MoveTo(move, errors, at []float64) {
-	p.begin()
+	p.begin(p.table.shares)
 	p.take(errors)
 	n := len(p.x)
 	for range 4*n + 4 {
@@ -44,19 +45,21 @@ func (p *Planner) MoveTo(move, errors, at []float64) {
 		}
 	}
 	for a := range n {
-		move[a] = p.x[a] * p.table.Adjusters[a].Travel
+		move[a] = p.x[a] * p.table.rooms[a].longer()
 	}
 }
 
-// begin fills the normal equations and frees every adjuster.
-func (p *Planner) begin() {
-	t, n := p.table, len(p.x)
+// begin fills the normal equations from the scaled influences g, by adjuster, then
+// target, and frees every adjuster.
+func (p *Planner) begin(g []float64) {
+	n, m := len(p.x), len(p.table.Targets)
 	for a := range n {
 		p.x[a], p.bound[a] = 0, 0
+		row := g[a*m:][:m]
 		for b := a; b < n; b++ {
 			sum := 0.0
-			for k := range t.Targets {
-				sum += t.scaled(a, k) * t.scaled(b, k)
+			for k, x := range g[b*m:][:m] {
+				sum += row[k] * x
 			}
 			if a == b {
 				sum += reluctance * reluctance
@@ -83,7 +86,8 @@ func (p *Planner) take(errors []float64) {
 // of them leaves its travel; it tells whether one has come to its end.
 func (p *Planner) towardFree(at []float64) (hit bool) {
 	p.factorise()
-	p.substitute()
+	copy(p.y, p.x)
+	p.substitute(p.y, p.gradient)
 	share, which, side := 1.0, -1, int8(0)
 	for _, a := range p.free {
 		lo, hi := p.room(a, at)
@@ -110,14 +114,19 @@ func (p *Planner) towardFree(at []float64) (hit bool) {
 	return true
 }
 
-// room is how far an adjuster may still go down and up, over its travel.
+// room is how far an adjuster may still go down and up, over the longer side of
+// its room.
 func (p *Planner) room(a int, at []float64) (lo, hi float64) {
-	travel := p.table.Adjusters[a].Travel
-	return math.Min(0, -1-at[a]/travel), math.Max(0, 1-at[a]/travel)
+	r := &p.table.rooms[a]
+	longer := r.longer()
+	if longer == 0 {
+		return 0, 0
+	}
+	return math.Min(0, (-r.down-at[a])/longer), math.Max(0, (r.up-at[a])/longer)
 }
 
 // factorise lists the free adjusters and factors their part of the normal
-// equations (Cholesky).
+// equations (Cholesky, its diagonal inverted).
 func (p *Planner) factorise() {
 	n := len(p.x)
 	p.free = p.free[:0]
@@ -134,56 +143,40 @@ func (p *Planner) factorise() {
 				sum -= p.factor[i*m+k] * p.factor[j*m+k]
 			}
 			if i == j {
-				p.factor[i*m+i] = math.Sqrt(sum)
+				p.factor[i*m+i] = 1 / math.Sqrt(sum)
 			} else {
-				p.factor[i*m+j] = sum / p.factor[j*m+j]
+				p.factor[i*m+j] = sum * p.factor[j*m+j]
 			}
 		}
 	}
 }
 
-// solve puts H⁻¹ y in the place of y, where all adjusters are free.
-func (p *Planner) solve(y []float64) {
-	n := len(y)
-	for i := range n {
-		row := p.factor[i*n:][:i+1]
-		sum := y[i]
-		for k, f := range row[:i] {
-			sum -= f * y[k]
-		}
-		y[i] = sum / row[i]
-	}
-	for i := n - 1; i >= 0; i-- {
-		sum := y[i]
-		for k := i + 1; k < n; k++ {
-			sum -= p.factor[k*n+i] * y[k]
-		}
-		y[i] = sum / p.factor[i*n+i]
-	}
-}
-
-// substitute fills y with the best place of the free adjusters, the others held.
-func (p *Planner) substitute() {
+// substitute puts the best place of the free adjusters for a gradient into x,
+// whose other entries are held.
+func (p *Planner) substitute(x, gradient []float64) {
 	n, m := len(p.x), len(p.free)
-	copy(p.y, p.x)
 	for i, a := range p.free {
-		sum := -p.gradient[a]
-		for b := range n {
-			if p.bound[b] != 0 {
-				sum -= p.hessian[a*n+b] * p.x[b]
+		sum := -gradient[a]
+		if m < n {
+			for b := range n {
+				if p.bound[b] != 0 {
+					sum -= p.hessian[a*n+b] * x[b]
+				}
 			}
 		}
+		row := p.factor[i*m:][:i+1]
 		for k, b := range p.free[:i] {
-			sum -= p.factor[i*m+k] * p.y[b]
+			sum -= row[k] * x[b]
 		}
-		p.y[a] = sum / p.factor[i*m+i]
+		x[a] = sum * row[i]
 	}
 	for i := m - 1; i >= 0; i-- {
-		sum := p.y[p.free[i]]
+		a := p.free[i]
+		sum := x[a]
 		for k := i + 1; k < m; k++ {
-			sum -= p.factor[k*m+i] * p.y[p.free[k]]
+			sum -= p.factor[k*m+i] * x[p.free[k]]
 		}
-		p.y[p.free[i]] = sum / p.factor[i*m+i]
+		x[a] = sum * p.factor[i*m+i]
 	}
 }
 

@@ -11,6 +11,7 @@ func tableOf(scaled [][]float64) *Table {
 	t := &Table{}
 	for _, row := range scaled {
 		t.Adjusters = append(t.Adjusters, Adjuster{Travel: 0.01})
+		t.rooms = append(t.rooms, room{0.01, 0.01})
 		t.shares = append(t.shares, row...)
 		for _, x := range row {
 			t.influence = append(t.influence, x/0.01*0.02)
@@ -40,7 +41,7 @@ func (t *Table) cost(move, errors []float64) float64 {
 	return sum
 }
 
-// TestPlan: no move within the travels is better, found by trying: small steps of
+// TestPlan: no move within the rooms, uneven ones too, is better, found by trying: small steps of
 // each adjuster and of pairs from the plan, which for a convex cost tells all.
 func TestPlan(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4, 4))
@@ -59,14 +60,22 @@ func TestPlan(t *testing.T) {
 			errors[k] = 0.05 * rng.NormFloat64()
 		}
 		for a := range at {
-			at[a] = 0.01 * (2*rng.Float64() - 1)
+			switch r := &table.rooms[a]; a % 3 { // the longer side stays 0.01
+			case 1:
+				r.down = 0.01 * rng.Float64()
+			case 2:
+				r.up = 0
+			}
+			r := &table.rooms[a]
+			at[a] = -r.down + (r.down+r.up)*rng.Float64()
 		}
 		NewPlanner(table).MoveTo(move, errors, at)
 		best := table.cost(move, errors)
 		for a := range n {
-			if x := at[a] + move[a]; math.Abs(x) > 0.01+1e-15 {
-				t.Fatalf("adjuster %d goes to %g of 0.01", a, x)
-			} else if math.Abs(x) > 0.01-1e-12 {
+			r := table.rooms[a]
+			if x := at[a] + move[a]; x < -r.down-1e-15 || x > r.up+1e-15 {
+				t.Fatalf("adjuster %d goes to %g of %+v", a, x, r)
+			} else if math.Min(x+r.down, r.up-x) < 1e-12 {
 				atEnd++
 			} else {
 				free++
@@ -77,7 +86,8 @@ func TestPlan(t *testing.T) {
 			copy(try, move)
 			for a := range n {
 				try[a] += 1e-5 * rng.NormFloat64()
-				try[a] = math.Max(-0.01-at[a], math.Min(0.01-at[a], try[a]))
+				r := table.rooms[a]
+				try[a] = math.Max(-r.down-at[a], math.Min(r.up-at[a], try[a]))
 			}
 			if c := table.cost(try, errors); c < best*(1-1e-9) {
 				t.Fatalf("cost %.12g, a move beside it %.12g", best, c)

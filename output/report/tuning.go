@@ -8,7 +8,8 @@ type Tuning struct {
 	Adjusters []Adjuster
 	Steps     []TuningStep
 	Left      float64 // share of an error that one round of the steps leaves
-	Travel    float64 // share of the travel that a 2-sigma error needs; with adjusters
+	Travel    float64 // share of the adjusters' room that a 2-sigma error needs; with adjusters
+	Remainder float64 // what of it they cannot mend, over what is allowed
 	Builds    int     // simulated, of which
 	Untuned   int     // so many keep every linear limit as built
 	Tuned     int     // and so many once they are tuned
@@ -27,7 +28,7 @@ type TunedTarget struct {
 
 // Adjuster is one unknown that stays movable and what a small move of it does.
 type Adjuster struct {
-	Name, Travel, Per string
+	Name, Travel, Per string   // Travel says how far it goes, each way or to either side
 	Effects           []string // by target
 }
 

@@ -23,7 +23,7 @@ func tuningOf(w *objective.Workspace, rig *space.Rig) *report.Tuning {
 	if a == nil {
 		return nil
 	}
-	t := &report.Tuning{Equal: a.Equal, Left: a.Left, Travel: a.Share, Builds: a.Builds.Count, Untuned: a.Builds.Untuned, Tuned: a.Builds.Tuned}
+	t := &report.Tuning{Equal: a.Equal, Left: a.Left, Travel: a.Share, Remainder: a.Remainder, Builds: a.Builds.Count, Untuned: a.Builds.Untuned, Tuned: a.Builds.Tuned}
 	periods := periodsOf(w, a)
 	for k, x := range a.Targets {
 		row := report.TunedTarget{Name: x.Name, Error: offBy(x.Sd, periods[k], x.Name, false), Source: x.Source, Part: x.Part}
@@ -91,11 +91,25 @@ func adjusterOf(rig *space.Rig, x objective.AdjusterAccount, a *objective.Tolera
 	case "an angle":
 		step, per = math.Pi/180, "1°"
 	}
-	r := report.Adjuster{Name: x.Name, Travel: u.Show(x.Travel), Per: per}
+	r := report.Adjuster{Name: x.Name, Travel: travelOf(u, x), Per: per}
 	for k, influence := range x.Influence {
 		r.Effects = append(r.Effects, offBy(influence*step, periods[k], a.Targets[k].Name, true))
 	}
 	return r
+}
+
+// travelOf writes how far an adjuster goes: its travel each way, or what is left
+// of it to either side.
+func travelOf(u *space.Unknown, x objective.AdjusterAccount) string {
+	if x.Down >= x.Travel && x.Up >= x.Travel {
+		return u.Show(x.Travel) + " each way"
+	}
+	return fmt.Sprintf("+%s and −%s: its drum or the end of its weight stops it before %s", short(u, x.Up), short(u, x.Down), u.Show(x.Travel))
+}
+
+// short writes a length of travel in the maker's unit with two digits.
+func short(u *space.Unknown, x float64) string {
+	return strings.TrimSpace(fmt.Sprintf("%.2g %s", x/u.Factor, u.Unit))
 }
 
 func unknownNamed(rig *space.Rig, name string) *space.Unknown {
