@@ -37,6 +37,7 @@ type Sheet struct {
 	Criteria  []Criterion
 	Triads    []Triad
 	Motion    *Motion        // in full; nil where it was not followed
+	Holds     *Holds         // nil: not worked out
 	Tuning    *Tuning        // nil: not worked out
 	Mass      float64        // of the whole rig, kg
 	Wall      space.Optional // moment that the wall holds, N m

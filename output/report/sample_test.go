@@ -60,6 +60,7 @@ func inventedSheet(rig *space.Rig, values [][]float64, pictures Pictures, i int)
 		Criteria: inventedCriteria(name(0), name(1), name(2)),
 		Triads:   []Triad{{name(1), name(1), name(0), 0.013, 0.041}},
 		Motion:   inventedMotion(i, name(0), name(1), name(2)),
+		Holds:    inventedHolds(i, name(0), name(1)),
 		Notes:    []space.Note{{Where: name(2), Text: "its two nearest modes are 4 % apart"}},
 	}
 }

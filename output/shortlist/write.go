@@ -30,6 +30,7 @@ type design struct {
 	sheet   report.Sheet
 	drawn   report.Drawn
 	filled  []byte
+	holds   []byte // the map's numbers; nil where there is none
 	row     []float32
 	missing []bool
 	limit   string
@@ -78,6 +79,12 @@ func writeFiles(fs durable.FS, dir string, e *objective.Evaluator, page *report.
 		if err := durable.WriteFile(fs, filepath.Join(dir, designs[k].file), designs[k].filled); err != nil {
 			return err
 		}
+		if designs[k].holds == nil {
+			continue
+		}
+		if err := durable.WriteFile(fs, filepath.Join(dir, holdsFile(k+1)), designs[k].holds); err != nil {
+			return err
+		}
 	}
 	if err := durable.WriteFile(fs, filepath.Join(dir, "shortlist.csv"), table(e, designs)); err != nil {
 		return err
@@ -100,11 +107,13 @@ func look(e *objective.Evaluator, finalists []finalist, chosen []Chosen) []desig
 		w := e.NewWorkspace() // keeps the design for its drawing
 		w.ScoreValues(f.origin.values)
 		w.SwingUp()
+		w.WorkHolding()
 		d.file, d.values, d.chosen, d.meets = fmt.Sprintf("%02d.yaml", k+1), w.Design().Unknowns, c, w.Meets
 		d.limit = f.words.limit
 		d.sheet = sheetOf(e, w)
 		d.sheet.Rank, d.sheet.ID, d.sheet.File = k+1, c.ID, d.file
 		d.sheet.Motion = motionOf(e, w, k+1, drawing.UnitsOf(e.Rig()))
+		d.sheet.Holds, d.holds = holdsOf(w, e.Rig(), k+1, drawing.UnitsOf(e.Rig()))
 		d.sheet.Tuning = tuningOf(w, e.Rig())
 		d.drawn = report.Drawn{Design: w.Design(), Rest: w.Pose(), Masses: w.Masses()}
 		d.filled = e.Rig().FillIn(d.values)
@@ -169,10 +178,10 @@ func several(n int, word string) string {
 	return fmt.Sprintf("%d %ss", n, word)
 }
 
-// filledName is how the filled-in rig files are called.
-var filledName = regexp.MustCompile(`^[0-9]{2,}\.yaml$`)
+// filledName is how the filled-in rig files and the tables of maps are called.
+var filledName = regexp.MustCompile(`^[0-9]{2,}(\.yaml|-holds\.csv)$`)
 
-// removeOlder removes the filled-in rigs beyond the n that were written.
+// removeOlder removes the files of designs beyond the n that were written.
 func removeOlder(fs durable.FS, dir string, n int) error {
 	names, err := fs.Names(dir)
 	if err != nil {
