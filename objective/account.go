@@ -296,8 +296,10 @@ func (s *Subject) allowed(d *space.Design) float64 {
 		return d.Targets.Periods[s.index].Within
 	case space.Ratio:
 		return d.Targets.Ratios[s.index].Within
-	case space.Cavity:
+	case space.Cavity, space.Strength:
 		return 1
+	case space.Balance:
+		return balanceAllowed(d)
 	}
 	return d.Limits[s.Criterion].Value
 }

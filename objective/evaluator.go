@@ -16,6 +16,7 @@ type Evaluator struct {
 
 	finalistColumns []Column
 	work            *workPlan // nil where nothing is worked out
+	building        *buildPlan
 
 	titles      []string // of the subjects
 	firstPart   []int    // a pendulum's number in the list of parts
@@ -40,6 +41,7 @@ func New(rig *space.Rig) *Evaluator {
 	}
 	e.forest = motion.NewForest(parents)
 	e.listParts()
+	e.building = e.planBuilding(design)
 	e.listSubjects(design)
 	e.columns = e.listColumns(design)
 	e.finalistColumns = e.listFinalistColumns(design)
@@ -77,6 +79,7 @@ type Workspace struct {
 	wallMoment   float64
 	worked       *workedOut // nil where nothing is worked out
 	tuner        *Tuner     // nil where tuning is not limited
+	construction construction
 }
 
 // NewWorkspace makes one.
@@ -89,6 +92,7 @@ func (e *Evaluator) NewWorkspace() *Workspace {
 		known:        make([]bool, len(e.subjects)),
 		utilisations: make([]float64, len(e.subjects)),
 	}
+	w.construction.b = e.building.model.NewWorkspace()
 	w.worked = newWorkedOut(w, e.work)
 	if w.decoder.Design.Limits[space.Tuning].Given {
 		w.tuner = w.NewTuner()
@@ -134,6 +138,7 @@ func (w *Workspace) evaluate() {
 	w.fitCharges(d)
 	w.tuner.load()
 	w.judge(e, d, Screen)
+	w.passGate(e, d)
 }
 
 // mechanics works out what follows from the modes.
@@ -165,7 +170,7 @@ func (w *Workspace) settle(d *space.Design) bool {
 		w.Why = Reason{Kind: BadSetting, Pendulum: 0, Part: -1, Amount: 1}
 		return false
 	}
-	if !f.RestTo(&w.rest, &w.bodies, d.Gravity) {
+	if !f.RestTo(&w.rest, &w.bodies, d.Gravity) || !w.sag(d) {
 		w.Why = Reason{Kind: NeutralPose, Pendulum: w.rest.Neutral, Part: -1, Amount: w.rest.NeutralityGap}
 		return false
 	}

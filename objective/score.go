@@ -85,6 +85,8 @@ func (w *Workspace) measure(s *Subject, d *space.Design) (value, u float64, know
 		value = w.totalMass
 	case space.Tuning:
 		return w.measureTuning(d)
+	case space.Strength, space.Balance, space.Clearance:
+		return w.measureBuilding(s, d)
 	default:
 		return w.measureMotion(s, d)
 	}

@@ -49,6 +49,9 @@ func (e *Evaluator) listSubjects(d *space.Design) {
 		e.add(Subject{Criterion: space.Level, Name: names[i].Name, Unit: "rad", Limited: d.Limits[space.Level].Given, index: i})
 	}
 	for c := space.Slosh; c < space.CriterionCount; c++ {
+		if e.addBuilding(c, d) {
+			continue
+		}
 		if c != space.Cavity {
 			from := rigFidelity[c]
 			if c == space.Tuning && d.Limits[c].Given {
@@ -65,12 +68,12 @@ func (e *Evaluator) listSubjects(d *space.Design) {
 }
 
 // rigUnit is the SI unit of the criteria that judge the rig as a whole.
-var rigUnit = [space.CriterionCount]string{space.TotalMass: "kg", space.PaperFit: "m", space.Clearance: "m"}
+var rigUnit = [space.CriterionCount]string{space.TotalMass: "kg", space.PaperFit: "m"}
 
 // rigFidelity is what computes them.
 var rigFidelity = [space.CriterionCount]Fidelity{
 	space.Exchange: Swung, space.Drift: Swung, space.Trace: Swung, space.PaperFit: Swung, space.Spacing: Swung,
-	space.Strength: Later, space.Balance: Later, space.Clearance: Later, space.Tuning: Later,
+	space.Tuning: Later,
 }
 
 // add appends a subject with its weight in the scores.

@@ -56,6 +56,7 @@ func (w *Workspace) SwingUp() Verdict {
 		w.follow(&from, d)
 		s.worst.take(w, d, &from)
 	}
+	w.complete(d)
 	w.judge(w.evaluator, d, Swung)
 	return w.Verdict
 }

@@ -1,6 +1,7 @@
 package space
 
 import (
+	"slices"
 	"strings"
 
 	"evenswing/space/material"
@@ -161,6 +162,24 @@ func (r *reader) stockNamed(at spot, name, from string) (int, bool) {
 		r.rig.Materials = append(r.rig.Materials, *m)
 	}
 	return index, true
+}
+
+// Choices are the materials that a part of a design of this rig may be made of:
+// of points at its material in d. It allocates.
+func (r *Rig) Choices(d *Design, of *int) []int {
+	place, at := -1, 0
+	eachMaterial(d, func(m *int) {
+		if m == of {
+			place = at
+		}
+		at++
+	})
+	for _, p := range r.program.picks {
+		if p.place == place {
+			return slices.Clone(p.table)
+		}
+	}
+	return []int{*of}
 }
 
 // ownMaterial is a material that the file gives figures for.

@@ -55,9 +55,4 @@ func (w *Workspace) balanceOf(i int) Balance {
 }
 
 // hangsFrom tells whether pendulum j is i or hangs from it.
-func (w *Workspace) hangsFrom(j, i int) bool {
-	for j >= 0 && j != i {
-		j = w.m.forest.Parent[j]
-	}
-	return j == i
-}
+func (w *Workspace) hangsFrom(j, i int) bool { return w.m.HangsFrom(j, i) }

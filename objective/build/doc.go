@@ -9,8 +9,8 @@
 // It knows no files and no scores. Formulas for screws, glue and the metal of a
 // pivot stand by themselves on plain numbers, for rig keys to come.
 //
-// A Model is immutable and shared. A Workspace belongs to one goroutine: Hang a
-// design, then ask; nothing allocates. Bad numbers are refused by Hang or count
+// A Model is immutable and shared. A Workspace belongs to one goroutine: Stand a
+// design, Swing it, then ask; nothing allocates. Bad numbers are refused by Hang or count
 // as the worst; nothing told is ever NaN or infinite.
 //
 // # Conventions
@@ -26,15 +26,18 @@
 //
 //	m := build.NewModel(rig, forest)        // once
 //	b := m.NewWorkspace()                   // once a goroutine
-//	if b.Hang(&design, &bodies, &rest, &modes) {
+//	if b.Stand(&design, &bodies, &rest) {
+//		b.LowerTo(&lowered)                 // then RestTo and ModesTo of these
+//	}
+//	if b.Swing(&modes) {
 //		b.StrengthTo(&strength, &fittings)  // strength: pendulums and the wall
 //		b.BalanceTo(&balances)              // balance: pivots
 //		b.ClearanceTo(&clearance)           // clearance: the worst pair
 //		b.RoomTo(&gap, &room)               // the same criterion
 //		b.PivotsTo(&pivots)                 // columns
 //		b.SagTo(&sags)                      // columns, check
-//		b.LowerTo(&lowered)                 // then RestTo and ModesTo of these
-//		b.SpringTo(&shifts)                 // and b.BracketTo, on top
+//		b.SpringTo(&shifts)                 // check
+//		b.BracketTo(&shifts, stiffness)     // on top of the modes, as b.EdgesTo
 //	}
 //
 // Subjects: strength of each pendulum, known where Use.Known and not

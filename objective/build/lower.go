@@ -7,18 +7,20 @@ import "evenswing/objective/motion"
 // those of the rig with elastic bars. It returns false, bodies as given to Hang,
 // where a sag is not known; a pendulum without bars does not sag.
 //
-// It leaves out the bars' own springing in the swing: SpringTo.
+// It leaves out the bars' own springing in the swing: SpringTo. Sags tells of the
+// sags that it found.
 func (w *Workspace) LowerTo(bodies *[motion.Max]motion.Body) bool {
-	*bodies = *w.bodies
+	*bodies, w.sags = *w.bodies, [motion.Max]Sag{}
 	for i := range w.d.Pendulums {
 		if w.root[i] == w.root[i+1] {
 			continue
 		}
-		own, _, known := w.sagging(i)
+		own, hung, known := w.sagging(i)
 		if !known {
-			*bodies = *w.bodies
+			*bodies, w.sags = *w.bodies, [motion.Max]Sag{}
 			return false
 		}
+		w.sags[i] = w.sagFrom(i, &own, &hung)
 		shiftBody(&bodies[i], &own)
 		for e := range w.joins {
 			if j := &w.joins[e]; j.place.Pendulum == i && j.place.Kind == AtPendulum {
@@ -29,6 +31,9 @@ func (w *Workspace) LowerTo(bodies *[motion.Max]motion.Body) bool {
 	}
 	return true
 }
+
+// Sags are those that LowerTo found of the design that stands, as SagTo's.
+func (w *Workspace) Sags() *[motion.Max]Sag { return &w.sags }
 
 // shiftBody moves a body's centre of gravity and keeps its moment of inertia
 // about the pivot right to first order: dJ = 2 Σ m r·u.
@@ -58,5 +63,24 @@ func (w *Workspace) BracketTo(shift *[motion.Max]float64, stiffness float64) {
 		if stiffness > 0 {
 			shift[k] = 0.5 * omega * omega * sum * sum / stiffness
 		}
+	}
+}
+
+// EdgesTo fills the relative changes of the periods of the modes by edges of nose
+// radius r (m) that roll on a flat: edge i holds ½ μ g r (φ_i − φ_h)² against what
+// carries it, h, hence Δω_k² = Σ_i μ_i g r_i (v_ik − v_hk)² and ΔT/T = −½ Δω²/ω²;
+// EdgeShift for one pendulum. Derived here: the middle of the nose rolls along the
+// seat by r(φ_i − φ_h), which rises with φ_h.
+func (w *Workspace) EdgesTo(shift, r *[motion.Max]float64) {
+	for k := range w.modes.N {
+		sum := 0.0
+		for i := range w.modes.N {
+			v := w.modes.V[i][k]
+			if h := w.m.forest.Parent[i]; h >= 0 {
+				v -= w.modes.V[h][k]
+			}
+			sum += w.rest.Mu[i] * w.rest.G * r[i] * v * v
+		}
+		shift[k] = -0.5 * sum / (w.modes.Omega[k] * w.modes.Omega[k])
 	}
 }

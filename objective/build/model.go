@@ -37,6 +37,24 @@ func NewModel(rig *space.Rig, forest *motion.Forest) *Model {
 	return m
 }
 
+// JudgesBar tells whether a bar of a material (an index into Rig.Materials) can
+// be judged; one that must not be used for bars can.
+func (m *Model) JudgesBar(material int) bool {
+	s := &m.stuff[material]
+	return s.refused || s.bending > 0 && s.shear > 0
+}
+
+// JudgesFace tells the same of a drum's faces.
+func (m *Model) JudgesFace(material int) bool { return m.stuff[material].weak > 0 }
+
+// HangsFrom tells whether pendulum j is i or hangs from it.
+func (m *Model) HangsFrom(j, i int) bool {
+	for j >= 0 && j != i {
+		j = m.forest.Parent[j]
+	}
+	return j == i
+}
+
 // stuff is a material as plain numbers, SI; 0 where a figure is not known.
 type stuff struct {
 	name    string

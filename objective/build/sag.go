@@ -39,6 +39,11 @@ func (w *Workspace) sagOf(i int) Sag {
 	if !known {
 		return Sag{}
 	}
+	return w.sagFrom(i, &own, &hung)
+}
+
+// sagFrom sums up what sagging moved.
+func (w *Workspace) sagFrom(i int, own, hung *moved) Sag {
 	s := Sag{Known: true}
 	down := w.turn[i].back(space.Vec{Y: -1})
 	for e := range w.joins {

@@ -50,8 +50,8 @@ type swinging struct {
 	push   [maxCases][motion.Max]push
 }
 
-// move works out the cases. Sums over modes are bounds: every phase may come.
-// It returns false on a number that is none.
+// move works out the cases but that of rest. Sums over modes are bounds: every
+// phase may come. It returns false on a number that is none.
 func (w *Workspace) move() bool {
 	s := &w.swing
 	n := w.rest.N
@@ -66,15 +66,22 @@ func (w *Workspace) move() bool {
 		}
 		s.square[i] = a * b
 	}
-	for c := range s.cases {
+	for c := 1; c < s.cases; c++ {
 		w.fieldsTo(s, c)
 		w.pushesTo(s, c)
+		if !w.felt(c) {
+			return false
+		}
 	}
-	for c := range s.cases {
-		for i := range n {
-			if p := &s.push[c][i]; !finite(p.f.X + p.f.Y + p.t + s.field[c][i].out) {
-				return false
-			}
+	return true
+}
+
+// felt tells whether all that case c pushes is a number.
+func (w *Workspace) felt(c int) bool {
+	s := &w.swing
+	for i := range w.rest.N {
+		if p := &s.push[c][i]; !finite(p.f.X + p.f.Y + p.t + s.field[c][i].out) {
+			return false
 		}
 	}
 	return true

@@ -26,6 +26,7 @@ type Workspace struct {
 	joins []join
 	marks []float64 // along an arm, where its sag is worked out
 	swing swinging
+	sags  [motion.Max]Sag
 	clear clearing
 }
 
@@ -40,13 +41,18 @@ func (m *Model) NewWorkspace() *Workspace {
 	}
 }
 
-// Hang takes a design that exists, with its bodies, rest pose and modes, and
-// works out how its bars hold its parts and what they feel. All four stay
-// theirs and must not change until the next Hang. It returns false, and nothing
-// else of the Workspace may then be asked, when a part cannot be made or a
-// number is none.
+// Hang is Stand and Swing.
 func (w *Workspace) Hang(d *space.Design, bodies *[motion.Max]motion.Body, rest *motion.Rest, modes *motion.Modes) bool {
-	w.d, w.bodies, w.rest, w.modes = d, bodies, rest, modes
+	return w.Stand(d, bodies, rest) && w.Swing(modes)
+}
+
+// Stand takes a design that exists, with its bodies and rest pose, and works out
+// how its bars hold its parts and what they feel at rest: enough for SagTo,
+// LowerTo and BalanceTo. All three stay theirs and must not change until the next
+// Stand. It returns false, and nothing of the Workspace may then be asked, when a
+// part cannot be made or a number is none.
+func (w *Workspace) Stand(d *space.Design, bodies *[motion.Max]motion.Body, rest *motion.Rest) bool {
+	w.d, w.bodies, w.rest = d, bodies, rest
 	if !(d.Gravity > 0) || math.IsInf(d.Gravity, 0) {
 		return false
 	}
@@ -59,5 +65,15 @@ func (w *Workspace) Hang(d *space.Design, bodies *[motion.Max]motion.Body, rest 
 	if !w.weigh() || !w.hold() {
 		return false
 	}
+	w.fieldsTo(&w.swing, 0)
+	w.pushesTo(&w.swing, 0)
+	return w.felt(0)
+}
+
+// Swing works out what swinging in the modes of the design that stands adds:
+// everything else may be asked then. The modes must not change until the next
+// Stand. It returns false on a number that is none.
+func (w *Workspace) Swing(modes *motion.Modes) bool {
+	w.modes = modes
 	return w.move()
 }

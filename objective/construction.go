@@ -1,0 +1,117 @@
+package objective
+
+import (
+	"evenswing/objective/build"
+	"evenswing/objective/motion"
+	"evenswing/space"
+)
+
+// construction is how the candidate of a Workspace is built: scratch space. A rig
+// whose bars sag is weighed as drawn first; bodies, rest pose and modes of the
+// Workspace are then those of the rig as it hangs.
+type construction struct {
+	b      *build.Workspace
+	drawn  [motion.Max]motion.Body // before sag
+	level  motion.Rest             // of those
+	stands bool                    // b has the candidate
+	sagged bool
+	done   bool // what follows is of the candidate
+
+	pivots    [motion.Max]build.Pivot
+	strength  build.Strength
+	balances  [motion.Max]build.Balance
+	clearance build.Clearance
+}
+
+// gate is the score of what costs little up to which the strength, the balance
+// and the clearance of a candidate are worked out. See DEVELOPERS.md, The gate.
+const gate = 3
+
+// passGate works out what the gate keeps off where the score lets it, and judges
+// again; else it puts the score above every one that it might have had.
+func (w *Workspace) passGate(e *Evaluator, d *space.Design) {
+	if !e.building.gated {
+		return
+	}
+	if w.Verdict.Score <= gate && w.construct(d, false) {
+		w.judge(e, d, Screen)
+		return
+	}
+	w.Verdict.Score += ceiling
+}
+
+// sag lowers the bodies of the candidate by what its bars give at rest, and rests
+// it again. It returns false where it then has no rest pose.
+func (w *Workspace) sag(d *space.Design) bool {
+	c := &w.construction
+	c.stands, c.sagged, c.done = false, false, false
+	if !w.evaluator.building.gives || !w.stand(d) {
+		return true
+	}
+	if c.sagged = c.b.LowerTo(&w.bodies); !c.sagged {
+		return true
+	}
+	return w.evaluator.forest.RestTo(&w.rest, &w.bodies, d.Gravity)
+}
+
+// stand hangs the candidate up as it is drawn.
+func (w *Workspace) stand(d *space.Design) bool {
+	c := &w.construction
+	if !c.stands {
+		c.drawn, c.level = w.bodies, w.rest
+		c.stands = c.b.Stand(d, &c.drawn, &c.level)
+	}
+	return c.stands
+}
+
+// construct works out strength, balance and clearance as far as they count, or
+// all of them. It returns false where a number is none.
+func (w *Workspace) construct(d *space.Design, all bool) bool {
+	c := &w.construction
+	if !w.stand(d) || !c.b.Swing(&w.modes) {
+		return false
+	}
+	c.b.PivotsTo(&c.pivots)
+	c.b.StrengthTo(&c.strength, nil)
+	c.b.BalanceTo(&c.balances)
+	if all || w.evaluator.building.clear {
+		c.b.ClearanceTo(&c.clearance)
+	}
+	c.done = true
+	return true
+}
+
+// complete works out all of it, whatever the gate says.
+func (w *Workspace) complete(d *space.Design) { w.construct(d, true) }
+
+// measureBuilding is the value and the utilisation of strength, balance or
+// clearance.
+func (w *Workspace) measureBuilding(s *Subject, d *space.Design) (value, u float64, known bool) {
+	c := &w.construction
+	if !c.done {
+		return 0, 0, false
+	}
+	switch s.Criterion {
+	case space.Strength:
+		use := &c.strength.Pendulums[s.index]
+		return use.Value, min(use.Value, ceiling), use.Known && !use.Missing
+	case space.Balance:
+		b := &c.balances[s.index]
+		return b.Use, use(b.Use, balanceAllowed(d)), b.Known
+	}
+	gap := &c.clearance
+	if gap.Pairs == 0 {
+		gap.Gap = gap.Wall.Value
+	}
+	value = min(gap.Gap, gap.Wall.Value)
+	return value, gapUse(value, d.Limits[space.Clearance].Value), gap.Wall.Given
+}
+
+// balanceAllowed is the utilisation of an edge that is allowed: 1, where it begins
+// to lift, unless the file says otherwise.
+func balanceAllowed(d *space.Design) float64 {
+	if l := &d.Limits[space.Balance]; l.Given {
+		return l.Value
+	}
+	return 1
+}
