@@ -105,6 +105,7 @@ type CriterionAccount struct {
 	Unit        string   `json:"unit"`
 	Allowed     *float64 `json:"allowed"`
 	Utilisation *float64 `json:"utilisation"`
+	Governs     *string  `json:"governs"` // the place, or the two parts, that decide it; nil where that is the subject itself
 }
 
 // UnknownOrder is the names of the unknowns in rig-file order.
@@ -282,6 +283,9 @@ func (w *Workspace) accountCriteria(a *Account, d *space.Design) {
 			if s.Limited {
 				u := w.utilisations[k]
 				c.Utilisation = &u
+			}
+			if text := w.Governs(k); text != "" {
+				c.Governs = &text
 			}
 		}
 		a.Criteria = append(a.Criteria, c)

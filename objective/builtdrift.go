@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"evenswing/objective/motion"
+	"evenswing/objective/tuning"
 	"evenswing/space"
 )
 
@@ -35,6 +36,9 @@ const (
 // buildAll draws the builds and measures each.
 func (h *holder) buildAll(w *Workspace, d *space.Design) {
 	b, rng := &h.Built, rand.New(rand.NewPCG(buildSeed, buildStream))
+	var sag tuning.Bodies
+	w.sagTo(&sag)
+	h.builds.Sag(&sag)
 	h.builds.Load()
 	for k := range h.drifts {
 		h.builds.Draw(rng)

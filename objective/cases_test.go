@@ -148,6 +148,7 @@ matters: {period: 2, slosh: 0}
 		"inflow rig":         math.Max(a.Separation.Inflow["upper"], a.Separation.Inflow["lower"]) / 0.5,
 		"cavity upper, main": math.Max((0.02+0.06+0.004)/0.1, (0.03+0.004)/0.09),
 		"mass rig":           (upper.Mass + lower.Mass) / 20,
+		"strength upper":     faceByHand(w),
 	}
 	sum, weights := 0.0, 0.0
 	for _, c := range a.Criteria {
@@ -180,6 +181,20 @@ matters: {period: 2, slosh: 0}
 	// The same mass in a disc of radius 96 − 20 mm and full depth less clearance.
 	density := 7850 * (0.034 / 0.09) * (0.06 * 0.06) / (0.076 * 0.076)
 	agree(t, "least density", *drum.LeastDensity, density, 1e-9, 0)
+}
+
+// faceByHand is the utilisation of the upper drum's face, 5 mm, laid flat under
+// twice its charge of 10 discs: strength.md 9, drum face, plywood the weaker way.
+func faceByHand(w *Workspace) float64 {
+	load := 2 * w.Design().Gravity * 7850 * math.Pi * 0.06 * 0.06 * 0.03
+	const ratio = 0.06 / 0.1
+	moment := load / (4 * math.Pi) * (1.3*math.Log(1/ratio) + 1 - 0.7*ratio*ratio/4)
+	for _, m := range w.evaluator.rig.Materials {
+		if m.Name == "birch plywood" {
+			return 3 * 0.7368 * 6 * moment / (0.005 * 0.005) / m.BendingStrengthAcross.Value
+		}
+	}
+	return 0
 }
 
 // TestNothingLimited: with nothing limited the score is 0 and all is met.

@@ -105,13 +105,14 @@ func (e *Evaluator) listColumns(d *space.Design) []Column {
 	}
 	l.add(FigureColumn, 0, "kg", "mass of everything that hangs on the wall", "total_mass")
 	l.add(FigureColumn, 0, "N m", "moment of all weights about the wall's origin, in the plane of swing, counter-clockwise positive", "wall_moment")
+	e.listBuilding(l)
 	for k := range e.subjects {
 		if s := &e.subjects[k]; s.Limited && s.From == Screen {
 			l.add(UtilisationColumn, k, "", "demand over allowance of "+s.Title()+"; 1 is on the limit", "use", s.Criterion.String(), Slug(s.Name))
 		}
 	}
 	l.add(VerdictColumn, 0, "", "largest utilisation", "worst")
-	l.add(VerdictColumn, 0, "", "score, lower is better; 2,000,000 and above: cannot exist", "score")
+	l.add(VerdictColumn, 0, "", "score, lower is better; 1,000,000 and above: outside the gate, so strength, balance and clearance were not asked; 2,000,000 and above: cannot exist", "score")
 	return l.list
 }
 

@@ -3,6 +3,7 @@ package objective
 import (
 	"evenswing/objective/build"
 	"evenswing/objective/motion"
+	"evenswing/objective/tuning"
 	"evenswing/space"
 )
 
@@ -54,6 +55,28 @@ func (w *Workspace) sag(d *space.Design) bool {
 	return w.evaluator.forest.RestTo(&w.rest, &w.bodies, d.Gravity)
 }
 
+// sagTo fills what sagging changes of the candidate's bodies; noughts where it
+// does not sag.
+func (w *Workspace) sagTo(change *tuning.Bodies) {
+	*change = tuning.Bodies{}
+	c, n := &w.construction, w.evaluator.forest.N
+	if !c.sagged {
+		return
+	}
+	var drawn tuning.Bodies
+	change.PutBodies(&w.bodies, n, 0)
+	drawn.PutBodies(&c.drawn, n, 0)
+	change.Add(&drawn, -1, n)
+}
+
+// drawn are the candidate's bodies before they sag.
+func (w *Workspace) drawn() *[motion.Max]motion.Body {
+	if w.construction.sagged {
+		return &w.construction.drawn
+	}
+	return &w.bodies
+}
+
 // stand hangs the candidate up as it is drawn.
 func (w *Workspace) stand(d *space.Design) bool {
 	c := &w.construction
@@ -99,12 +122,8 @@ func (w *Workspace) measureBuilding(s *Subject, d *space.Design) (value, u float
 		b := &c.balances[s.index]
 		return b.Use, use(b.Use, balanceAllowed(d)), b.Known
 	}
-	gap := &c.clearance
-	if gap.Pairs == 0 {
-		gap.Gap = gap.Wall.Value
-	}
-	value = min(gap.Gap, gap.Wall.Value)
-	return value, gapUse(value, d.Limits[space.Clearance].Value), gap.Wall.Given
+	value, known = c.gap()
+	return value, gapUse(value, d.Limits[space.Clearance].Value), known
 }
 
 // balanceAllowed is the utilisation of an edge that is allowed: 1, where it begins

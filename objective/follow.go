@@ -43,7 +43,9 @@ func (f *following) load(s *Slopes) {
 	if k == nil {
 		return
 	}
-	k.bodies, k.moments = s.rig.Bodies, s.rig.Moments
+	// What is worked out is worked out of the rig as drawn.
+	k.bodies.PutBodies(k.w.drawn(), k.w.evaluator.forest.N, k.w.rest.G)
+	tuning.MomentsTo(k.w.evaluator.forest, &k.moments, &k.bodies)
 	for c := range k.jobs {
 		j := &k.jobs[c]
 		j.mover.SlopesTo(j.steps)

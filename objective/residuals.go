@@ -21,6 +21,10 @@ import (
 // and 2 · ¼ is what divides. A criterion's weight in the score counts as
 // weight^(1/p); one without a limit or with the weight 0 has no residual.
 //
+// Bars are taken to sag as they do: the change of their sag is left out of the
+// slopes: 0.05 % of a row in the median, 0.7 % in nine rows of ten, 8 % at worst
+// (TestSagChangesSlopesLittle), where it would cost ten times the rest.
+//
 // Only the screen's figures enter. It belongs to its Workspace; after
 // NewResiduals nothing allocates.
 type Residuals struct {
@@ -45,6 +49,7 @@ const excessFrom = 0.8
 // NewResiduals makes the residuals of a workspace's candidates. It allocates.
 func (w *Workspace) NewResiduals() *Residuals {
 	r := &Residuals{slopes: w.NewSlopes()}
+	r.slopes.sag = nil
 	e := w.evaluator
 	for k := range e.subjects {
 		s := &e.subjects[k]

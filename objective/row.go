@@ -84,6 +84,7 @@ func (w *Workspace) putFigures(r *rowWriter) {
 	}
 	r.put(w.totalMass)
 	r.put(w.wallMoment)
+	w.putBuilding(r)
 }
 
 func (w *Workspace) putSeparation(r *rowWriter) {

@@ -31,6 +31,7 @@ type Slopes struct {
 	rest    tuning.RestTangent
 	modes   tuning.ModesTangent
 	follow  following
+	sag     *sagSlopes // nil where nothing sags, or its change is left out
 }
 
 // places are where numbers that criteria read stand among the design's.
@@ -59,6 +60,7 @@ func (w *Workspace) NewSlopes() *Slopes {
 	s.steps = make([]float64, most)
 	s.places.find(&w.decoder.Design, w.evaluator)
 	s.follow = newFollowing(w.worked, layout.Numbers())
+	s.sag = newSagSlopes(w)
 	return s
 }
 
@@ -115,6 +117,8 @@ func (s *Slopes) Along(unknown int) bool {
 		s.slopes.AddTo(&s.seed, place, s.steps[k])
 	}
 	s.follow.addTo(s)
+	u := &s.w.evaluator.rig.Unknowns[unknown]
+	s.sag.addTo(s, sagStep*(u.Hi-u.Lo))
 	s.work()
 	return true
 }
@@ -126,6 +130,7 @@ func (s *Slopes) AlongNumber(place int) {
 	clear(s.numbers)
 	s.numbers[place] = 1
 	s.slopes.AddTo(&s.seed, place, 1)
+	s.sag.addTo(s, sagStep*max(math.Abs(s.sag.number(place)), leastNumber))
 	s.work()
 }
 

@@ -252,10 +252,13 @@ func TestSlopesByUnknown(t *testing.T) {
 }
 
 // TestSlopesByNumber: every number of every rig by itself, the other way round:
-// the design's number is changed under the program.
+// the design's number is changed under the program. Bars are stiff here: a number
+// that moves alone takes loads over the ends of bars, where the sag has corners.
 func TestSlopesByNumber(t *testing.T) {
 	for name, rig := range testRigs(t) {
-		w := New(rig).NewWorkspace()
+		e := New(rig)
+		e.building.gives = false
+		w := e.NewWorkspace()
 		s := w.NewSlopes()
 		var c comparison
 		numbers := w.Design().Numbers()

@@ -21,6 +21,7 @@ type Tuner struct {
 	layout  *tuning.Layout
 	slopes  *tuning.Slopes
 	rig     tuning.Rig
+	sag     tuning.Bodies
 	planner *tuning.Planner
 }
 
@@ -54,6 +55,8 @@ func (t *Tuner) load() {
 		return
 	}
 	w := t.w
+	w.sagTo(&t.sag)
+	t.Builds.Sag(&t.sag)
 	t.slopes.To(&w.decoder.Design)
 	t.rig.Load(w.evaluator.forest, &w.bodies, &w.rest, &w.modes)
 	t.Spread.To(&t.rig, t.slopes)

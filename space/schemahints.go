@@ -137,7 +137,7 @@ var limitHints = map[string]string{
 	"line_spacing":     "Distance of neighbouring passes in line widths, such as 1.5.",
 	"cavity_clearance": "Room that a charge needs round it in its drum; 0 if left out.",
 	"safety_factor":    "Strength over stress; 6 if left out. An estimate: local codes and licensed practice come first.",
-	"balance":          "How far a mass may lie off the middle of its knife edge: 1 tips it.",
+	"balance":          "How far off the middle of its edge the weight on it may stand, over a sixth of its length: at 1, taken if left out, it begins to lift; at 3 it tips off.",
 	"clearance":        "Smallest gap between parts that swing past one another, such as 8 mm.",
 	"total_mass":       "Mass of all that hangs on the wall, such as 60 kg.",
 	"tuning":           "Share of the adjusters' travel that build errors need, such as 60 %.",

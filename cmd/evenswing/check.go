@@ -92,21 +92,34 @@ func printNotes(out io.Writer, heading string, notes []space.Note) {
 
 func printUnlimited(out io.Writer, e *objective.Evaluator) {
 	var free, later []string
-	seen := map[space.Criterion]bool{}
+	limited := map[space.Criterion]bool{}
 	for _, s := range e.Subjects() {
-		if seen[s.Criterion] {
-			continue
-		}
-		seen[s.Criterion] = true
+		limited[s.Criterion] = limited[s.Criterion] || s.Limited
+	}
+	for _, s := range e.Subjects() {
 		switch {
-		case !s.Limited:
+		case !limited[s.Criterion]:
+			limited[s.Criterion] = true
 			free = append(free, s.Criterion.String()+" ("+s.Criterion.Written()+")")
-		case s.From == objective.Later:
-			later = append(later, s.Criterion.String())
+		case s.Limited && s.From == objective.Later:
+			later = append(later, s.Title()+lacks(&s))
 		}
 	}
 	printList(out, "Not limited, so it does not count:", free)
-	printList(out, "Limited, but not computed by this version, so no design is known to meet every limit:", later)
+	printList(out, "Limited, but the file lacks what it takes, so no design is known to meet every limit:", later)
+}
+
+// lacks tells what a subject that cannot be judged wants of the file.
+func lacks(s *objective.Subject) string {
+	switch s.Criterion {
+	case space.Strength:
+		return " (a bar or a charged drum, of materials with strengths)"
+	case space.Balance:
+		return " (length and z of its edge, and the z of every part on it)"
+	case space.Clearance:
+		return " (the z of parts)"
+	}
+	return ""
 }
 
 func printList(out io.Writer, heading string, list []string) {

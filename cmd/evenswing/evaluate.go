@@ -204,8 +204,11 @@ func printCriteria(out io.Writer, a *objective.Account) {
 	fmt.Fprintln(t, "\ncriterion\tof\tvalue\tallowed\tutilisation\t")
 	for _, c := range a.Criteria {
 		mark := ""
+		if c.Governs != nil {
+			mark = *c.Governs
+		}
 		if c.Utilisation != nil && *c.Utilisation > 1 {
-			mark = "over the limit"
+			mark = strings.TrimSuffix("over the limit: "+mark, ": ")
 		}
 		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\n", c.Name, c.Subject, inUnit(c.Value, &c), inUnit(c.Allowed, &c), optional(c.Utilisation, "not limited"), mark)
 	}

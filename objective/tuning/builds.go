@@ -33,6 +33,7 @@ type Builds struct {
 	rest    motion.Rest
 	modes   motion.Modes
 	slack   space.Tolerance
+	sag     Bodies              // what sagging changes, the same in every build
 	firstOf [motion.Max + 1]int // parts by pendulum
 }
 
@@ -69,6 +70,11 @@ func (b *Builds) Load() {
 	b.slack = b.design.Tolerance
 	b.Forget()
 }
+
+// Sag takes over what sagging changes of the bodies of the candidate to be built:
+// of its first moments, inertias about the pivots and places of the pivots. Small
+// errors change a sag by little of itself: every build sags so.
+func (b *Builds) Sag(change *Bodies) { b.sag = *change }
 
 // Forget takes all errors off.
 func (b *Builds) Forget() {
@@ -188,10 +194,22 @@ func (b *Builds) settle() bool {
 		if s.Fault.Kind != mass.None {
 			return false
 		}
+		b.lower(i)
 		b.bodies[i].Cg.X -= b.edges[i].X
 		b.bodies[i].Cg.Y -= b.edges[i].Y
 	}
 	return b.forest.RestTo(&b.rest, &b.bodies, b.design.Gravity) && b.forest.ModesTo(&b.modes, &b.rest)
+}
+
+// lower puts the sag into the body of pendulum i.
+func (b *Builds) lower(i int) {
+	c, sag := &b.bodies[i], &b.sag
+	c.Pivot.X += sag.PivotX[i]
+	c.Pivot.Y += sag.PivotY[i]
+	j := c.Inertia + c.Mass*(c.Cg.X*c.Cg.X+c.Cg.Y*c.Cg.Y) + sag.Inertia[i]
+	c.Cg.X += sag.Mx[i] / c.Mass
+	c.Cg.Y += sag.My[i] / c.Mass
+	c.Inertia = j - c.Mass*(c.Cg.X*c.Cg.X+c.Cg.Y*c.Cg.Y)
 }
 
 func (b *Builds) addPart(s *mass.Sum, p *part) {
