@@ -14,7 +14,7 @@ type Units uint8
 // The two families of units of a workshop.
 const (
 	Metric Units = iota // mm, kg, N
-	Inch                // inches in fractions, pounds
+	Inch                // inches in fractions, pounds and ounces
 )
 
 // The exact sizes of an inch and a pound, by definition (1959).
@@ -26,19 +26,22 @@ const (
 // finestFraction is the finest line on a common steel rule, 1/32 in.
 const finestFraction = 32
 
-// UnitsOf is the family in which a rig's file writes most of its unknowns;
-// metric if it has none with a unit.
+// UnitsOf is the family in which a rig's file writes most of its lengths; where
+// it writes none, most of its unknowns; metric if those have no unit either.
 func UnitsOf(rig *space.Rig) Units {
-	balance := 0
+	metric, inch := rig.WrittenLengths()
 	for i := range rig.Unknowns {
+		if metric+inch > 0 {
+			break
+		}
 		switch strings.Fields(rig.Unknowns[i].Unit + " -")[0] {
 		case "in", `"`, "ft", "'", "lb", "oz":
-			balance++
+			inch++
 		case "mm", "cm", "m", "kg", "g":
-			balance--
+			metric++
 		}
 	}
-	if balance > 0 {
+	if inch > metric {
 		return Inch
 	}
 	return Metric
@@ -47,6 +50,31 @@ func UnitsOf(rig *space.Rig) Units {
 // Length writes a length in metres for a workshop: tenths of a millimetre, or
 // the nearest 1/32 in.
 func (u Units) Length(metres float64) string { return u.bare(metres) + u.lengthUnit() }
+
+// Exact is Length, and beside it the length with more decimals where Length
+// rounds by more than a tolerance (metres): 3-1/2 in (3.511 in).
+func (u Units) Exact(metres, tolerance float64) string {
+	text := u.Length(metres)
+	if !(math.Abs(u.rounded(metres)-metres) > tolerance) {
+		return text
+	}
+	if u == Inch {
+		return text + " (" + decimals(metres/metresPerInch, exactDecimals) + u.lengthUnit() + ")"
+	}
+	return text + " (" + decimals(metres*1000, exactDecimals) + u.lengthUnit() + ")"
+}
+
+// exactDecimals are those of an exact length: a thousandth of an inch or of a
+// millimetre, finer than any workshop measures wood.
+const exactDecimals = 3
+
+// rounded is a length as Length writes it, in metres.
+func (u Units) rounded(metres float64) float64 {
+	if u == Inch {
+		return math.Round(metres/metresPerInch*finestFraction) / finestFraction * metresPerInch
+	}
+	return math.Round(metres*1e4) / 1e4
+}
 
 // Sizes writes several lengths with one unit: 60 × 35 mm. Its spaces do not
 // break, like those between any number and its unit.
@@ -98,16 +126,41 @@ func inches(value float64) string {
 	return text + "-" + fraction
 }
 
-// Mass writes a mass in kilograms: two decimals below ten, one above.
+// Mass writes a mass: kilograms with two decimals below ten and one above; or
+// pounds and ounces, to a tenth of an ounce below a hundred pounds.
 func (u Units) Mass(kilograms float64) string {
-	value, unit := kilograms, "\u00a0kg"
 	if u == Inch {
-		value, unit = kilograms/kilogramsPerPound, "\u00a0lb"
+		return pounds(kilograms / kilogramsPerPound)
 	}
-	if math.Abs(value) < 10 {
-		return decimals(value, 2) + unit
+	if math.Abs(kilograms) < 10 {
+		return decimals(kilograms, 2) + "\u00a0kg"
 	}
-	return decimals(value, 1) + unit
+	return decimals(kilograms, 1) + "\u00a0kg"
+}
+
+// heavyPounds is the mass from which ounces say nothing that a maker weighs.
+const heavyPounds = 100
+
+// ouncesPerPound by definition.
+const ouncesPerPound = 16
+
+func pounds(value float64) string {
+	if math.IsNaN(value) || math.IsInf(value, 0) || math.Abs(value) >= heavyPounds {
+		return decimals(value, 1) + "\u00a0lb"
+	}
+	tenths := math.Round(math.Abs(value) * ouncesPerPound * 10)
+	whole, rest := math.Floor(tenths/(10*ouncesPerPound)), math.Mod(tenths, 10*ouncesPerPound)/10
+	text := ""
+	if whole > 0 || tenths == 0 {
+		text = decimals(whole, 0) + "\u00a0lb"
+	}
+	if rest > 0 {
+		text = strings.TrimSpace(text + " " + decimals(rest, 1) + "\u00a0oz")
+	}
+	if value < 0 && tenths > 0 {
+		return "-" + text
+	}
+	return text
 }
 
 // notANumber stands for what a design that cannot exist has in place of one.

@@ -35,9 +35,36 @@ func TestMasses(t *testing.T) {
 		units Units
 		kg    float64
 		want  string
-	}{{Metric, 1.2345, "1.23\u00a0kg"}, {Metric, 38.24, "38.2\u00a0kg"}, {Inch, 0.45359237, "1\u00a0lb"}, {Inch, 45.359237, "100\u00a0lb"}} {
+	}{{Metric, 1.2345, "1.23\u00a0kg"}, {Metric, 38.24, "38.2\u00a0kg"}, {Inch, 0.45359237, "1\u00a0lb"}, {Inch, 45.359237, "100\u00a0lb"},
+		{Inch, 0, "0\u00a0lb"}, {Inch, 0.0283495, "1\u00a0oz"}, {Inch, 1.02058, "2\u00a0lb 4\u00a0oz"}, {Inch, -0.5 * kilogramsPerPound, "-8\u00a0oz"},
+		{Inch, 0.99999 * kilogramsPerPound, "1\u00a0lb"}, {Inch, 1e-6, "0\u00a0lb"}, {Inch, -1e-6, "0\u00a0lb"}, {Inch, 60, "132.3\u00a0lb"},
+		{Metric, math.NaN(), "?\u00a0kg"}, {Inch, math.Inf(1), "?\u00a0lb"}} {
 		if got := c.units.Mass(c.kg); got != c.want {
 			t.Errorf("%v kg: %q, want %q", c.kg, got, c.want)
+		}
+	}
+}
+
+// TestExactLengths: what rounds by more than the tolerance says so; 1/64 in is
+// 0.396875 mm.
+func TestExactLengths(t *testing.T) {
+	for _, c := range []struct {
+		units             Units
+		metres, tolerance float64
+		want              string
+	}{
+		{Inch, 3.5 * 0.0254, 0.0003, "3-1/2\u00a0in"},
+		{Inch, 3.511 * 0.0254, 0.0003, "3-1/2\u00a0in"}, // off by 0.28 mm
+		{Inch, 3.514 * 0.0254, 0.0003, "3-1/2\u00a0in (3.514\u00a0in)"},
+		{Inch, 3.515625 * 0.0254, 0.0005, "3-17/32\u00a0in"}, // halves round away
+		{Inch, -3.514 * 0.0254, 0.0003, "-3-1/2\u00a0in (-3.514\u00a0in)"},
+		{Inch, 0.01 * 0.0254, 0.0001, "0\u00a0in (0.01\u00a0in)"},
+		{Metric, 0.34733, 0.0003, "347.3\u00a0mm"},
+		{Metric, 0.34734, 0.00001, "347.3\u00a0mm (347.34\u00a0mm)"},
+		{Inch, math.NaN(), 0.0003, "?\u00a0in"},
+	} {
+		if got := c.units.Exact(c.metres, c.tolerance); got != c.want {
+			t.Errorf("%v m within %v: %q, want %q", c.metres, c.tolerance, got, c.want)
 		}
 	}
 }
@@ -50,6 +77,10 @@ func TestUnitsOfARig(t *testing.T) {
 	rig.Unknowns = []space.Unknown{{Unit: "in"}, {Unit: `"`}, {Unit: "kg"}}
 	if UnitsOf(rig) != Inch {
 		t.Error("a rig mostly in inches is not in inches")
+	}
+	rig.Source = []byte("a: [12 mm, 3 mm]\nb: 3 in # 2 in, 4 in")
+	if UnitsOf(rig) != Metric {
+		t.Error("the file writes mostly millimetres, whatever its unknowns")
 	}
 }
 
