@@ -83,3 +83,12 @@ func carrier(places []place, on int) place {
 	}
 	return places[on]
 }
+
+// At is a point of a pendulum's frame in the wall frame, metres, at a pose as
+// Pivots takes it; space.Wall is the wall's own frame.
+func At(design *space.Design, pose []float64, pendulum int, point space.Vec) space.Vec {
+	if pendulum < 0 || pendulum >= len(design.Pendulums) {
+		return point
+	}
+	return newPlace(pivotOf(design, pose, pendulum), angle(pose, pendulum)).point(point)
+}

@@ -1,0 +1,38 @@
+package workshop
+
+import (
+	"evenswing/objective"
+	"evenswing/output/drawing"
+)
+
+// Sheet is everything that a builder of one design takes to the bench. Lists
+// are in rig-file order of pendulums and parts unless they say otherwise.
+type Sheet struct {
+	Units    drawing.Units
+	Pivots   []Pivot
+	Marks    []Mark // other places: paper and pen
+	Cuts     []Cut
+	Metal    []Metal
+	Buying   []Purchase
+	Cavities []Cavity
+	Loads    []Load
+	Unplaced []string // parts without z: no drawing from the side has them
+}
+
+// New makes the sheet of the candidate last scored; nil where it cannot exist.
+// id begins every id in its pictures: give each sheet of a page its own. It
+// allocates, and keeps nothing of the Workspace.
+func New(e *objective.Evaluator, w *objective.Workspace, id string) *Sheet {
+	if !w.Exists {
+		return nil
+	}
+	b := &bench{rig: e.Rig(), design: w.Design(), account: w.Account(), pose: w.Pose(), units: drawing.UnitsOf(e.Rig()), id: id}
+	s := &Sheet{Units: b.units}
+	s.Pivots, s.Marks = b.pivots(), b.marks()
+	s.Cuts, s.Metal = b.cuts(), b.metal()
+	s.Buying = b.buying(s.Cuts, s.Metal)
+	s.Cavities = b.cavities()
+	s.Loads = b.loads()
+	s.Unplaced = b.unplaced()
+	return s
+}
