@@ -70,7 +70,7 @@ func TestDimensionsStandApart(t *testing.T) {
 		}
 	}
 	rows := d.arrange(c)
-	if len(d.list) != 66 || rows < 10 || rows > 40 {
+	if len(d.list) != 66 || rows < 10 || rows > 50 {
 		t.Errorf("%d sizes in %d rows", len(d.list), rows)
 	}
 	for i := range d.list {
