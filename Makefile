@@ -53,9 +53,10 @@ bench:
 bench-search:
 	EVENSWING_BENCH_SEARCH=1 $(GO) test -v -count 1 -timeout 60m -run BenchSearch ./search
 
-# Compares with SciPy (Debian: apt-get install python3-scipy).
+# Compares the screen with C (any compiler called cc) and the full motion with
+# SciPy (Debian: apt-get install python3-scipy).
 bench-peer:
-	EVENSWING_BENCH_PEER=1 EVENSWING_PYTHON=$(PYTHON) $(GO) test -v -count 1 -run BenchPeer ./objective/motion
+	EVENSWING_BENCH_PEER=1 EVENSWING_PYTHON=$(PYTHON) $(GO) test -v -count 1 -run BenchPeer ./objective ./objective/motion
 
 motion-study:
 	EVENSWING_MOTION_STUDY=1 $(GO) test -v -count 1 -timeout 60m -run MotionStudy ./objective/motion
