@@ -2,10 +2,6 @@ package search
 
 import (
 	"math"
-
-	"gonum.org/v1/gonum/blas"
-	"gonum.org/v1/gonum/blas/blas64"
-	"gonum.org/v1/gonum/lapack/lapack64"
 )
 
 // Smooth is a Scorer that also knows the signed residuals of the point that it
@@ -179,22 +175,18 @@ func (d *descent) solveMoving(damping float64) {
 		return
 	}
 	k := len(d.moving)
-	m := blas64.Symmetric{N: k, Stride: k, Data: d.system[:k*k], Uplo: blas.Upper}
-	g := blas64.General{Rows: k, Cols: 1, Stride: 1, Data: d.right[:k]}
 	for p, a := range d.moving {
-		g.Data[p] = -d.gradient[a]
-		for q, b := range d.moving[p:] {
-			m.Data[p*k+p+q] = d.normal[a*n+b]
+		d.right[p] = -d.gradient[a]
+		for q, b := range d.moving[:p+1] {
+			d.system[p*k+q] = d.normal[a*n+b]
 		}
-		m.Data[p*k+p] += damping * (d.normal[a*n+a] + 1)
+		d.system[p*k+p] += damping * (d.normal[a*n+a] + 1)
 	}
-	factor, ok := lapack64.Potrf(m)
-	if !ok {
+	if !solveDefinite(d.system[:k*k], d.right[:k], k) {
 		return // rounding alone: the step stays nought, the damping grows
 	}
-	lapack64.Potrs(factor, g)
 	for p, a := range d.moving {
-		d.step[a] = g.Data[p]
+		d.step[a] = d.right[p]
 	}
 }
 

@@ -1,0 +1,55 @@
+package search
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+// TestSolveDefinite puts the solution back: a is JᵀJ and a little, as in a
+// descent.
+func TestSolveDefinite(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 5))
+	for _, n := range []int{1, 2, 5, 17, 40} {
+		a, x, b := make([]float64, n*n), make([]float64, n), make([]float64, n)
+		for range n / 2 {
+			for i := range x {
+				x[i] = r.NormFloat64()
+			}
+			for i := range n {
+				for j := range n {
+					a[i*n+j] += x[i] * x[j]
+				}
+			}
+		}
+		for i := range n {
+			a[i*n+i] += 1e-4
+			x[i] = r.NormFloat64()
+		}
+		for i := range n {
+			for j := range n {
+				b[i] += a[i*n+j] * x[j]
+			}
+		}
+		if !solveDefinite(a, b, n) {
+			t.Fatalf("%d: refused", n)
+		}
+		for i := range x {
+			if !(math.Abs(b[i]-x[i]) <= 1e-8) { // conditioned like 1e6
+				t.Errorf("%d: entry %d is %v, want %v", n, i, b[i], x[i])
+			}
+		}
+	}
+}
+
+// TestSolveIndefinite: what is not positive definite is refused.
+func TestSolveIndefinite(t *testing.T) {
+	for _, a := range [][]float64{{0}, {-1}, {math.NaN()}} {
+		if solveDefinite(a, []float64{1}, 1) {
+			t.Errorf("%v is solved", a)
+		}
+	}
+	if solveDefinite([]float64{1, 0, 2, 1}, []float64{1, 1}, 2) {
+		t.Error("a saddle is solved")
+	}
+}
