@@ -6,7 +6,7 @@ DEMO    := demo-run
 RIG     := testdata/rigs/landing.yaml
 PYTHON  ?= /usr/bin/python3
 
-.PHONY: all build demo test lint race fuzz crash large bench bench-search bench-peer motion-study cover golden clean
+.PHONY: all build demo test lint race fuzz crash large bench bench-search bench-end bench-peer motion-study cover golden clean
 
 all: build
 
@@ -52,6 +52,10 @@ bench:
 
 bench-search:
 	EVENSWING_BENCH_SEARCH=1 $(GO) test -v -count 1 -timeout 60m -run BenchSearch ./search
+
+# A search into files against the bare screen, and what a second core gives.
+bench-end:
+	EVENSWING_BENCH_END=1 $(GO) test -v -count 1 -run BenchEnd ./cmd/evenswing
 
 # Compares the screen with C (any compiler called cc) and the full motion with
 # SciPy (Debian: apt-get install python3-scipy).

@@ -49,7 +49,24 @@ func TestSolveIndefinite(t *testing.T) {
 			t.Errorf("%v is solved", a)
 		}
 	}
-	if solveDefinite([]float64{1, 0, 2, 1}, []float64{1, 1}, 2) {
+	if solveDefinite([]float64{1, 2, 0, 1}, []float64{1, 1}, 2) {
 		t.Error("a saddle is solved")
+	}
+}
+
+// BenchmarkSolveDefinite solves a system of 17.
+func BenchmarkSolveDefinite(b *testing.B) {
+	const n = 17
+	var a, x [n * n]float64
+	for b.Loop() {
+		for i := range n {
+			for j := range n {
+				a[i*n+j] = 1 / float64(1+i+j)
+			}
+			a[i*n+i]++
+		}
+		if !solveDefinite(a[:], x[:n], n) {
+			b.Fatal("refused")
+		}
 	}
 }

@@ -177,8 +177,8 @@ func (d *descent) solveMoving(damping float64) {
 	k := len(d.moving)
 	for p, a := range d.moving {
 		d.right[p] = -d.gradient[a]
-		for q, b := range d.moving[:p+1] {
-			d.system[p*k+q] = d.normal[a*n+b]
+		for q, b := range d.moving[p:] {
+			d.system[p*k+p+q] = d.normal[a*n+b]
 		}
 		d.system[p*k+p] += damping * (d.normal[a*n+a] + 1)
 	}
