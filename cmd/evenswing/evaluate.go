@@ -36,6 +36,7 @@ func (c *evaluateCommand) Run(to *console) error {
 		return printJSON(to.out, account)
 	}
 	printAccount(to.out, account)
+	printWhy(to.out, rig, w.WhyHeld())
 	return nil
 }
 

@@ -28,7 +28,8 @@ type Holds struct {
 	Median     space.Optional // drift of the builds
 	Most       space.Optional // that nine in ten stay below
 	Worst      space.Optional
-	Why        []string // sentences
+	Starts     []StartRange // of the map's two pendulums; none where it does not hold at the working swing
+	Why        []string     // sentences
 }
 
 // LargestOf is the largest swing of one pendulum, rad; Reaches is how far its
@@ -39,6 +40,31 @@ type LargestOf struct {
 	Point   string
 	Reaches float64
 }
+
+// StartRange is how far, rad, one pendulum may start while all others start at
+// their working swing and the ratio still holds. Open tells that no farther one
+// was looked at.
+type StartRange struct {
+	Name                string
+	Least, Most         float64
+	OpenLeast, OpenMost bool
+}
+
+// Words say it.
+func (s StartRange) Words() string {
+	least, most := angleWords(s.Least), angleWords(s.Most)
+	switch {
+	case s.OpenLeast && s.OpenMost:
+		return s.Name + " at any swing from " + least + " to " + most
+	case s.OpenLeast:
+		return s.Name + " at no more than " + most
+	case s.OpenMost:
+		return s.Name + " at no less than " + least
+	}
+	return s.Name + " between " + least + " and " + most
+}
+
+func angleWords(angle float64) string { return decimals(angle*degreesPerRadian, 1) + "°" }
 
 // MapStyle is how the map of the n-th design of a page, from 1, is shown.
 func MapStyle(n int) drawing.ChartStyle {

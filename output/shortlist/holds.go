@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"evenswing/objective"
@@ -33,6 +34,8 @@ func holdsOf(w *objective.Workspace, rig *space.Rig, n int, units drawing.Units)
 		Median: found.Built.Median, Most: found.Built.Most, Worst: found.Built.Worst,
 		Table: holdsFile(n),
 	}
+	h.Why = report.WhyWords(w.WhyHeld(), names, units)
+	h.Starts = startsOf(m, names, found.Allowed)
 	d := w.Design()
 	for i := range names {
 		if h.Largest > 0 {
@@ -43,6 +46,42 @@ func holdsOf(w *objective.Workspace, rig *space.Rig, n int, units drawing.Units)
 	}
 	h.Map = drawing.Drift(pictureOf(w, rig, m, found.Allowed), units, report.MapStyle(n))
 	return h, mapTable(m, names)
+}
+
+// startsOf are the ranges of starts of the map's two pendulums about the working
+// swing; none where it does not hold there.
+func startsOf(m *objective.HoldingMap, names []string, allowed float64) []report.StartRange {
+	work := slices.IndexFunc(mapSwings(), func(x float64) bool { return x == 1 })
+	ranged := func(i int, cell func(k int) *objective.MapCell) (r report.StartRange, holds bool) {
+		in := func(k int) bool { return cell(k).By != objective.Unmeasured && cell(k).Drift <= allowed }
+		least, most := work, work
+		for least > 0 && in(least-1) {
+			least--
+		}
+		for most < objective.Cells-1 && in(most+1) {
+			most++
+		}
+		from := math.Abs(m.From[i])
+		return report.StartRange{
+			Name: names[i], Least: from * objective.MapSwing(least), Most: from * objective.MapSwing(most),
+			OpenLeast: least == 0, OpenMost: most == objective.Cells-1,
+		}, in(work)
+	}
+	slow, holds := ranged(m.Slow, func(k int) *objective.MapCell { return &m.Cell[work][k] })
+	fast, _ := ranged(m.Fast, func(k int) *objective.MapCell { return &m.Cell[k][work] })
+	if !holds {
+		return nil
+	}
+	return []report.StartRange{slow, fast}
+}
+
+// mapSwings are the amplitudes of a map over the working swing.
+func mapSwings() []float64 {
+	list := make([]float64, objective.Cells)
+	for k := range list {
+		list[k] = objective.MapSwing(k)
+	}
+	return list
 }
 
 // startOf is how far pendulum i is let go from rest at the working swing, rad.
