@@ -15,6 +15,7 @@ type Evaluator struct {
 	columns  []Column  // of every row
 
 	finalistColumns []Column
+	tuningColumns   int       // of them, those of WorkTuning
 	work            *workPlan // nil where nothing is worked out
 	building        *buildPlan
 
@@ -80,6 +81,7 @@ type Workspace struct {
 	worked       *workedOut // nil where nothing is worked out
 	tuner        *Tuner     // nil where tuning is not limited
 	construction construction
+	tolerance    *ToleranceAccount // nil until WorkTuning
 }
 
 // NewWorkspace makes one.
@@ -129,7 +131,7 @@ func (w *Workspace) Modes() *motion.Modes { return &w.modes }
 // evaluate works out everything that the screen computes.
 func (w *Workspace) evaluate() {
 	e, d := w.evaluator, &w.decoder.Design
-	w.Why = Reason{}
+	w.Why, w.tolerance = Reason{}, nil
 	if !w.weigh(d) || !w.settle(d) {
 		w.refuse()
 		return

@@ -38,6 +38,9 @@ func (e *Evaluator) listFinalistColumns(d *space.Design) []Column {
 	if len(d.Targets.Ratios) > 0 {
 		listHolding(add)
 	}
+	before := len(l.list)
+	e.listTuning(d, add)
+	e.tuningColumns = len(l.list) - before
 	for k := range e.subjects {
 		if s := &e.subjects[k]; s.Limited && s.From == Swung {
 			l.add(UtilisationColumn, k, "", "demand over allowance of "+s.Title()+"; 1 is on the limit", "use", s.Criterion.String(), Slug(s.Name))
@@ -46,7 +49,7 @@ func (e *Evaluator) listFinalistColumns(d *space.Design) []Column {
 	return l.list
 }
 
-// FinalistRowTo writes the figures after SwingUp and WorkHolding in the order of
+// FinalistRowTo writes the figures after SwingUp, WorkHolding and WorkTuning in the order of
 // FinalistColumns. Periods and ratios keep their linear figures in their
 // columns; their utilisations, score and worst are those of the motion.
 func (w *Workspace) FinalistRowTo(values []float32, missing []bool) {
@@ -76,6 +79,7 @@ func (w *Workspace) FinalistRowTo(values []float32, missing []bool) {
 	if len(d.Targets.Ratios) > 0 {
 		w.Holding().put(&r)
 	}
+	w.putTuning(&r, e.tuningColumns)
 	for k := range e.subjects {
 		if s := &e.subjects[k]; s.Limited && s.From == Swung {
 			r.putIf(w.known[k], w.utilisations[k])

@@ -44,6 +44,18 @@ type AdjusterAccount struct {
 type StepAccount struct {
 	Adjuster string `json:"adjuster"`
 	Target   string `json:"target"`
+	step     tuning.Step
+}
+
+// stepOf is when an adjuster is used in the order, from 1, and for which target,
+// from 1; 0 where it is not.
+func (a *ToleranceAccount) stepOf(adjuster int) (step, target int) {
+	for k, s := range a.Order {
+		if s.step.Adjuster == adjuster {
+			return k + 1, s.step.Target + 1
+		}
+	}
+	return 0, 0
 }
 
 // BuildsAccount is what came of builds by chance, seeded.
@@ -77,7 +89,7 @@ func (w *Workspace) Tolerance(builds int, seed uint64) *ToleranceAccount {
 	}
 	order := t.Table.NewOrder()
 	for _, s := range order.Steps {
-		a.Order = append(a.Order, StepAccount{a.Adjusters[s.Adjuster].Name, a.Targets[s.Target].Name})
+		a.Order = append(a.Order, StepAccount{a.Adjusters[s.Adjuster].Name, a.Targets[s.Target].Name, s})
 	}
 	a.Left = order.Left
 	trial := t.Trial(builds, seed)
@@ -87,7 +99,7 @@ func (w *Workspace) Tolerance(builds int, seed uint64) *ToleranceAccount {
 
 func (w *Workspace) accountTarget(t *Tuner, k int, moisture []float64) TargetAccount {
 	target, d := &t.Spread.Targets[k], w.Design()
-	a := TargetAccount{Name: w.targetName(target), Sd: t.Spread.Sd(k)}
+	a := TargetAccount{Name: w.evaluator.targetName(d, target), Sd: t.Spread.Sd(k)}
 	if allowed := target.Allowed(d); allowed > 0 {
 		a.Allowed = &allowed
 	}
@@ -100,8 +112,8 @@ func (w *Workspace) accountTarget(t *Tuner, k int, moisture []float64) TargetAcc
 	return a
 }
 
-func (w *Workspace) targetName(t *tuning.Target) string {
-	d, names := w.Design(), w.evaluator.rig.Pendulums
+func (e *Evaluator) targetName(d *space.Design, t *tuning.Target) string {
+	names := e.rig.Pendulums
 	switch t.Kind {
 	case tuning.Period:
 		return space.Period.String() + " of " + names[d.Targets.Periods[t.Index].Pendulum].Name

@@ -31,7 +31,7 @@ func (c *evaluateCommand) Run(to *console) error {
 	w.SwingUp()
 	w.WorkHolding()
 	account := w.Account()
-	account.Tolerance = w.Tolerance(simulatedBuilds, 1)
+	account.Tolerance = w.Tolerance(objective.TrialBuilds, objective.TrialSeed)
 	if c.JSON {
 		return printJSON(to.out, account)
 	}
@@ -39,9 +39,6 @@ func (c *evaluateCommand) Run(to *console) error {
 	printWhy(to.out, rig, w.WhyHeld())
 	return nil
 }
-
-// simulatedBuilds is how many builds by chance one design gets.
-const simulatedBuilds = 2000
 
 func printJSON(out io.Writer, v any) error {
 	e := json.NewEncoder(out)

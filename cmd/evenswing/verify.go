@@ -103,6 +103,7 @@ func swung(w *objective.Workspace) dataset.Rescore {
 		w.ScoreValues(unknowns)
 		w.SwingUp()
 		w.WorkHolding()
+		w.WorkTuning()
 		w.FinalistRowTo(dst.Values, dst.Missing)
 		wordsTo(dst, w)
 	}

@@ -85,6 +85,7 @@ func (f *finalist) swing(e *objective.Evaluator, w *objective.Workspace) error {
 	}
 	f.verdict = w.SwingUp()
 	w.WorkHolding()
+	w.WorkTuning()
 	n := len(e.FinalistColumns())
 	f.row, f.missing = make([]float32, n), make([]bool, n)
 	w.FinalistRowTo(f.row, f.missing)

@@ -10,16 +10,9 @@ import (
 	"evenswing/space"
 )
 
-// simulatedBuilds is how many builds by chance a design of the list gets, and
-// buildsSeed where their chance starts: the same for all.
-const (
-	simulatedBuilds = 2000
-	buildsSeed      = 1
-)
-
 // tuningOf is what a design's tolerances and adjusters tell.
 func tuningOf(w *objective.Workspace, rig *space.Rig) *report.Tuning {
-	a := w.Tolerance(simulatedBuilds, buildsSeed)
+	a := w.Tolerance(objective.TrialBuilds, objective.TrialSeed)
 	if a == nil {
 		return nil
 	}
