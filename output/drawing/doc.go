@@ -9,6 +9,10 @@
 // drum.go and block.go turn parts into outlines; the other files paint outlines.
 // Other views, and other formats, take the outlines.
 //
+// Of the same outlines, measured views from the front and the side (measured.go,
+// side.go; dimension.go writes sizes), a drum's cavity (cavity.go), and DXF for a
+// saw or a router (dxf.go).
+//
 // Of a motion, from plain numbers: the line that the pen leaves on the paper,
 // at true size (line.go; curve.go fits curves to its places, cut.go cuts them
 // at the paper's edge, path.go writes them), and small charts over time
