@@ -6,7 +6,7 @@ DEMO    := demo-run
 RIG     := testdata/rigs/landing.yaml
 PYTHON  ?= /usr/bin/python3
 
-.PHONY: all build demo test lint race fuzz crash large bench bench-search bench-end bench-peer motion-study cover golden clean
+.PHONY: all build demo test lint race fuzz crash large readers bench bench-search bench-end bench-peer motion-study cover golden clean
 
 all: build
 
@@ -38,6 +38,11 @@ crash:
 ROWS    ?= 5000000
 large:
 	EVENSWING_LARGE=$(ROWS) EVENSWING_LARGE_DIR=$(LARGE_DIR) $(GO) test -v -count 1 -timeout 60m -run '^TestLarge$$' ./cmd/evenswing
+
+# Other authors' readers read a run back: DuckDB and hyparquet (node, npm and the
+# network are needed; what cannot be had is said and left out).
+readers:
+	EVENSWING_READERS=1 $(GO) test -v -count 1 -run '^TestReaders$$' ./cmd/evenswing
 
 # Each target for FUZZTIME; what it finds is kept in testdata/fuzz of its package.
 FUZZTIME ?= 1m
