@@ -6,7 +6,7 @@ DEMO    := demo-run
 RIG     := testdata/rigs/landing.yaml
 PYTHON  ?= /usr/bin/python3
 
-.PHONY: all build demo test lint race fuzz crash large readers bench bench-search bench-end bench-peer motion-study cover golden clean
+.PHONY: all build demo test lint race fuzz crash large readers soak bench bench-search bench-end bench-peer motion-study cover golden clean
 
 all: build
 
@@ -38,6 +38,11 @@ crash:
 ROWS    ?= 5000000
 large:
 	EVENSWING_LARGE=$(ROWS) EVENSWING_LARGE_DIR=$(LARGE_DIR) $(GO) test -v -count 1 -timeout 60m -run '^TestLarge$$' ./cmd/evenswing
+
+# Searches for SOAK and watches the memory: it has to stay flat and below 600 MB.
+SOAK    ?= 1h
+soak:
+	EVENSWING_SOAK=$(SOAK) $(GO) test -v -count 1 -timeout 0 -run '^TestSoak$$' ./cmd/evenswing
 
 # Other authors' readers read a run back: DuckDB and hyparquet (node, npm and the
 # network are needed; what cannot be had is said and left out).
