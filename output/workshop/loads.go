@@ -3,6 +3,7 @@ package workshop
 import (
 	"fmt"
 
+	"evenswing/objective/build"
 	"evenswing/space"
 )
 
@@ -15,16 +16,20 @@ type Load struct {
 	Words       string
 }
 
-// loads are those of the pivots, at rest, and of the wall.
-func (b *bench) loads() []Load {
+// loads are those of the pivots, at rest and, where forces are given, at most
+// while all swings, then of the wall, then what strength and balance say.
+func (b *bench) loads(forces []build.Pivot) []Load {
 	var list []Load
 	for i := range b.account.Pendulums {
 		p := &b.account.Pendulums[i]
-		list = append(list, Load{
-			Where: fmt.Sprintf("pivot %d, %s on %s", i+1, p.Name, b.carrier(b.design.Pendulums[i].Parent)),
-			What:  "weight at rest", Load: b.force(p.PivotLoad),
-			Words: b.units.Mass(p.Hanging) + " hang here",
-		})
+		where := fmt.Sprintf("pivot %d, %s on %s", i+1, p.Name, b.carrier(b.design.Pendulums[i].Parent))
+		list = append(list, Load{Where: where, What: "weight at rest", Load: b.force(p.PivotLoad), Words: b.units.Mass(p.Hanging) + " hang here"})
+		if i < len(forces) {
+			f := &forces[i]
+			list = append(list,
+				Load{Where: where, What: "down, at most in the swing", Load: b.force(f.Load * f.Factor), Words: figures(f.Factor, 4) + " times the weight at rest"},
+				Load{Where: where, What: "sideways, at most in the swing", Load: b.force(f.Side), Words: "in the plane of swing; the edge must not slide"})
+		}
 	}
 	if pull := b.account.WallPull; pull != nil {
 		list = append(list, Load{Where: wall, What: "moment that pulls the bracket off, at rest", Load: moment(*pull),
@@ -32,7 +37,11 @@ func (b *bench) loads() []Load {
 	}
 	for _, c := range b.account.Criteria {
 		if c.Name == space.Strength.String() || c.Name == space.Balance.String() {
-			list = append(list, b.judged(c.Name, c.Subject, c.Value, c.Utilisation))
+			l := b.judged(c.Name, c.Subject, c.Value, c.Utilisation)
+			if c.Governs != nil {
+				l.Words += ": " + *c.Governs
+			}
+			list = append(list, l)
 		}
 	}
 	return list

@@ -16,23 +16,33 @@ type Sheet struct {
 	Buying   []Purchase
 	Cavities []Cavity
 	Loads    []Load
+	Hanging  []Step
+	Starting *Starting
+	Safety   *Safety
 	Unplaced []string // parts without z: no drawing from the side has them
 }
 
-// New makes the sheet of the candidate last scored; nil where it cannot exist.
+// New makes the sheet of the candidate last scored, or better swung up; nil
+// where it cannot exist. Of one that was not swung up it knows neither what
+// swinging adds to loads nor what a mismatch of the release does.
 // id begins every id in its pictures: give each sheet of a page its own. It
 // allocates, and keeps nothing of the Workspace.
 func New(e *objective.Evaluator, w *objective.Workspace, id string) *Sheet {
 	if !w.Exists {
 		return nil
 	}
-	b := &bench{rig: e.Rig(), design: w.Design(), account: w.Account(), pose: w.Pose(), units: drawing.UnitsOf(e.Rig()), id: id}
+	b := newBench(e, w, id)
 	s := &Sheet{Units: b.units}
 	s.Pivots, s.Marks = b.pivots(), b.marks()
 	s.Cuts, s.Metal = b.cuts(), b.metal()
 	s.Buying = b.buying(s.Cuts, s.Metal)
 	s.Cavities = b.cavities()
-	s.Loads = b.loads()
+	s.Loads = b.loads(w.PivotForces())
+	s.Hanging, s.Starting, s.Safety = b.hanging(w), b.starting(w), b.safety()
 	s.Unplaced = b.unplaced()
 	return s
+}
+
+func newBench(e *objective.Evaluator, w *objective.Workspace, id string) *bench {
+	return &bench{rig: e.Rig(), design: w.Design(), account: w.Account(), pose: w.Pose(), units: drawing.UnitsOf(e.Rig()), id: id}
 }
