@@ -6,7 +6,7 @@ DEMO    := demo-run
 RIG     := testdata/rigs/landing.yaml
 PYTHON  ?= /usr/bin/python3
 
-.PHONY: all build demo test lint race fuzz crash large readers soak bench bench-search bench-end bench-peer motion-study cover golden clean
+.PHONY: all build demo test lint race fuzz crash large readers soak bench bench-search bench-end bench-peer motion-study cover golden clean builders
 
 all: build
 
@@ -71,6 +71,12 @@ bench-end:
 # SciPy (Debian: apt-get install python3-scipy).
 bench-peer:
 	EVENSWING_BENCH_PEER=1 EVENSWING_PYTHON=$(PYTHON) $(GO) test -v -count 1 -run BenchPeer ./objective ./objective/motion
+
+# Two hundred builders of the demo's best design with and without the page's table,
+# and which designs a table serves.
+builders: build
+	test -e $(DEMO)/shortlist/01.yaml || $(MAKE) demo
+	EVENSWING_BUILDERS=$(abspath $(DEMO))/shortlist/01.yaml $(GO) test -v -count 1 -timeout 60m -run BuildersAll ./output/shortlist
 
 motion-study:
 	EVENSWING_MOTION_STUDY=1 $(GO) test -v -count 1 -timeout 60m -run MotionStudy ./objective/motion

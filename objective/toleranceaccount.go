@@ -12,6 +12,8 @@ import (
 // relative, those of levels in rad.
 type ToleranceAccount struct {
 	Equal     bool              `json:"equal_modes"` // modes count as equal: first-order figures then say little
+	Near      bool              `json:"near_equal"`  // near-equal periods: a table of influences fails, measure the built machine
+	Mixing    *MixingAccount    `json:"mixing"`      // why; nil for one pendulum alone
 	Targets   []TargetAccount   `json:"targets"`
 	Adjusters []AdjusterAccount `json:"adjusters"`
 	Order     []StepAccount     `json:"order"`     // use them one after another so
@@ -19,6 +21,15 @@ type ToleranceAccount struct {
 	Share     float64           `json:"travel"`    // of the adjusters' room, the shorter way, that a 2-sigma error needs
 	Remainder float64           `json:"remainder"` // largest 2-sigma error left after that, over what is allowed
 	Builds    BuildsAccount     `json:"builds"`
+}
+
+// MixingAccount is the two pendulums whose periods follow a table worst.
+type MixingAccount struct {
+	First  string  `json:"first"`
+	Second string  `json:"second"`
+	Apart  float64 `json:"apart"` // relative distance of their periods
+	Share  float64 `json:"share"` // of the energy of one that is in the other's mode
+	Bend   float64 `json:"bend"`  // 2-sigma builds off the table's straight line, over what is allowed
 }
 
 // TargetAccount is one period, ratio or level.
@@ -75,6 +86,7 @@ func (w *Workspace) Tolerance(builds int, seed uint64) *ToleranceAccount {
 	}
 	t.Detail()
 	a := &ToleranceAccount{Equal: t.Degenerate(), Share: t.Authority.Share, Remainder: t.Authority.Remainder, Adjusters: []AdjusterAccount{}, Order: []StepAccount{}}
+	w.accountMixing(a, t)
 	moisture := t.Moisture()
 	for k := range t.Spread.Targets {
 		a.Targets = append(a.Targets, w.accountTarget(t, k, moisture))
@@ -95,6 +107,15 @@ func (w *Workspace) Tolerance(builds int, seed uint64) *ToleranceAccount {
 	trial := t.Trial(builds, seed)
 	a.Builds = BuildsAccount{trial.Builds, trial.Untuned, trial.Tuned}
 	return a
+}
+
+func (w *Workspace) accountMixing(a *ToleranceAccount, t *Tuner) {
+	m, names := t.Mixing(), w.evaluator.rig.Pendulums
+	if m.First < 0 {
+		return
+	}
+	a.Near = m.NearEqual()
+	a.Mixing = &MixingAccount{names[m.First].Name, names[m.Second].Name, m.Apart, m.Share, m.Bend}
 }
 
 func (w *Workspace) accountTarget(t *Tuner, k int, moisture []float64) TargetAccount {

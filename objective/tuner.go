@@ -84,6 +84,9 @@ func (t *Tuner) Detail() { t.Spread.Detail(&t.rig, t.slopes) }
 // tells.
 func (t *Tuner) Degenerate() bool { return t.rig.Degenerate() }
 
+// Mixing tells which two pendulums' periods follow the table worst.
+func (t *Tuner) Mixing() tuning.Mixing { return t.Spread.Mixing(&t.rig, t.slopes) }
+
 // Moisture is what a year does: by target, the change of its error when all wood
 // goes from its driest to its dampest, tuning.MoistureSwing; nil where such a rig
 // cannot exist.

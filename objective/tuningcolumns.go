@@ -43,6 +43,9 @@ func (e *Evaluator) listTuning(d *space.Design, add func(unit, text string, piec
 	targets, adjusters := tuning.NewTargets(d), tuning.NewAdjusters(e.rig)
 	add("", fmt.Sprintf("share of %d builds by chance within the tolerances that keep every linear limit untuned", TrialBuilds), "builds_untuned")
 	add("", "share of them that keep every linear limit once the adjusters are moved", "builds_tuned")
+	add("", "2-sigma builds off the straight line of a table of influences, over what is allowed, the two pendulums that follow it worst; null for one alone", "table_bend")
+	add("", "share of the energy of one of them that is in the other's mode", "table_share")
+	add("", "1: near-equal periods, a table of influences fails and the built machine must be measured; 0: a table serves", "near_equal")
 	for k := range targets {
 		t := &targets[k]
 		name, unit, how := e.targetName(d, t), "", "relative"
@@ -97,6 +100,13 @@ func (w *Workspace) putTuning(r *rowWriter, columns int) {
 	builds := float64(a.Builds.Count)
 	r.put(float64(a.Builds.Untuned) / builds)
 	r.put(float64(a.Builds.Tuned) / builds)
+	if m := a.Mixing; m != nil {
+		r.put(m.Bend)
+		r.put(m.Share)
+	} else {
+		r.skip(2)
+	}
+	r.put(map[bool]float64{true: 1}[a.Near])
 	for k := range a.Targets {
 		t := &a.Targets[k]
 		r.put(t.Sd)

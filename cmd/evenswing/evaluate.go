@@ -171,6 +171,13 @@ func printTolerance(out io.Writer, a *objective.Account) {
 		fmt.Fprintf(out, ", %d once tuned; a 2-sigma error needs %.0f %% of the adjusters' travel", x.Builds.Tuned, 100*x.Share)
 	}
 	fmt.Fprintln(out, ".")
+	if m := x.Mixing; m != nil && len(x.Adjusters) > 0 {
+		kind := "well-separated periods, a table serves"
+		if x.Near {
+			kind = "near-equal periods, a table fails: measure the built machine first"
+		}
+		fmt.Fprintf(out, "%s: %s and %s lie %.3g %% apart and a careful build is off the table by %.2f times what is allowed.\n", kind, m.First, m.Second, 100*m.Apart, m.Bend)
+	}
 	for _, y := range x.Adjusters {
 		if y.Down < y.Travel || y.Up < y.Travel {
 			fmt.Fprintf(out, "%s cannot go its whole travel: its drum or the end of its weight leaves %.0f %% of it upward and %.0f %% downward.\n", y.Name, 100*y.Up/y.Travel, 100*y.Down/y.Travel)

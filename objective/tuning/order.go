@@ -23,7 +23,8 @@ const mostOrdered = 12
 // twelve or no target is limited. It allocates.
 //
 // Each adjuster is given the target that it moves most, no target twice, so that
-// the product of influences over allowances is largest. Then the order is that
+// the product of influences over allowances is largest; one that hardly moves
+// anything has none. Then the order is that
 // with the least sum of squares of what each correction of one tolerance does to
 // the targets set before it, over their tolerances.
 func (t *Table) NewOrder() Order {
@@ -80,9 +81,14 @@ func (t *Table) pairs() []Step {
 	return steps
 }
 
+// weak is the influence of an adjuster's room, over what the target allows, below
+// which it is no help to that target: all of it would be spent on the error of a
+// reading, and what was set before would be disturbed for nothing.
+const weak = 0.5
+
 // strength is the logarithm of an adjuster's influence on a target.
 func (t *Table) strength(adjuster, target int) float64 {
-	if x := math.Abs(t.scaled(adjuster, target)); x > 0 {
+	if x := math.Abs(t.scaled(adjuster, target)); x > weak {
 		return math.Log(x)
 	}
 	return math.Inf(-1)

@@ -1,9 +1,12 @@
 package report
 
+import "fmt"
+
 // Tuning is what a maker's errors do to a design and how it can be brought
 // back after the build. Figures are written in the maker's units.
 type Tuning struct {
-	Equal     bool // modes of nearly equal period: a table does not tune them
+	Near      bool    // near-equal periods: a table does not tune them
+	Mixing    *Mixing // the two that follow the table worst; nil for one pendulum
 	Targets   []TunedTarget
 	Adjusters []Adjuster
 	Steps     []TuningStep
@@ -13,6 +16,20 @@ type Tuning struct {
 	Builds    int     // simulated, of which
 	Untuned   int     // so many keep every linear limit as built
 	Tuned     int     // and so many once they are tuned
+}
+
+// Mixing is two pendulums and how badly their periods follow the table.
+type Mixing struct {
+	First, Second      string
+	Apart, Share, Bend float64 // relative distance, shared energy, error of the table over what is allowed
+}
+
+// Off writes Bend.
+func (m *Mixing) Off() string {
+	if m.Bend < 0.01 {
+		return "less than a hundredth of what is allowed"
+	}
+	return fmt.Sprintf("%.2g times what is allowed", m.Bend)
 }
 
 // TunedTarget is one period, ratio or level and what it is off by after a

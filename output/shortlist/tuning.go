@@ -16,7 +16,10 @@ func tuningOf(w *objective.Workspace, rig *space.Rig) *report.Tuning {
 	if a == nil {
 		return nil
 	}
-	t := &report.Tuning{Equal: a.Equal, Left: a.Left, Travel: a.Share, Remainder: a.Remainder, Builds: a.Builds.Count, Untuned: a.Builds.Untuned, Tuned: a.Builds.Tuned}
+	t := &report.Tuning{Near: a.Near, Left: a.Left, Travel: a.Share, Remainder: a.Remainder, Builds: a.Builds.Count, Untuned: a.Builds.Untuned, Tuned: a.Builds.Tuned}
+	if m := a.Mixing; m != nil {
+		t.Mixing = &report.Mixing{First: m.First, Second: m.Second, Apart: m.Apart, Share: m.Share, Bend: m.Bend}
+	}
 	periods := periodsOf(w, a)
 	for k, x := range a.Targets {
 		row := report.TunedTarget{Name: x.Name, Error: offBy(x.Sd, periods[k], x.Name, false), Source: x.Source, Part: x.Part}
@@ -29,7 +32,7 @@ func tuningOf(w *objective.Workspace, rig *space.Rig) *report.Tuning {
 		t.Targets = append(t.Targets, row)
 	}
 	for _, x := range a.Adjusters {
-		t.Adjusters = append(t.Adjusters, adjusterOf(rig, x, a, periods))
+		t.Adjusters = append(t.Adjusters, adjusterOf(unknownNamed(rig, x.Name), x, a, periods))
 	}
 	for _, s := range a.Order {
 		t.Steps = append(t.Steps, report.TuningStep{Adjuster: s.Adjuster, Target: s.Target})
@@ -50,18 +53,21 @@ func periodsOf(w *objective.Workspace, a *objective.ToleranceAccount) []float64 
 // degrees.
 const tooSmall = 5e-4
 
+// inUnit turns an error of a target into the unit that the page has it in.
+func inUnit(x, period float64, name string) (float64, string) {
+	switch {
+	case period > 0:
+		return x * period, " s"
+	case strings.HasPrefix(name, space.Level.String()):
+		return x * 180 / math.Pi, "°"
+	}
+	return 100 * x, " %"
+}
+
 // offBy writes an error of a target: of a period in seconds, of a ratio in
 // percent, of a level in degrees.
 func offBy(x, period float64, name string, signed bool) string {
-	unit := " %"
-	switch {
-	case period > 0:
-		x, unit = x*period, " s"
-	case strings.HasPrefix(name, space.Level.String()):
-		x, unit = x*180/math.Pi, "°"
-	default:
-		x *= 100
-	}
+	x, unit := inUnit(x, period, name)
 	if math.Abs(x) < tooSmall {
 		return "0"
 	}
@@ -73,8 +79,7 @@ func offBy(x, period float64, name string, signed bool) string {
 
 // adjusterOf writes what a handy move of an adjuster does: a millimetre, a
 // hundred grams, a degree, or a tenth of its travel.
-func adjusterOf(rig *space.Rig, x objective.AdjusterAccount, a *objective.ToleranceAccount, periods []float64) report.Adjuster {
-	u := unknownNamed(rig, x.Name)
+func adjusterOf(u *space.Unknown, x objective.AdjusterAccount, a *objective.ToleranceAccount, periods []float64) report.Adjuster {
 	step, per := x.Travel/10, "a tenth of it"
 	switch u.Dim.String() {
 	case "a length":
@@ -86,9 +91,22 @@ func adjusterOf(rig *space.Rig, x objective.AdjusterAccount, a *objective.Tolera
 	}
 	r := report.Adjuster{Name: x.Name, Travel: travelOf(u, x), Per: per}
 	for k, influence := range x.Influence {
-		r.Effects = append(r.Effects, offBy(influence*step, periods[k], a.Targets[k].Name, true))
+		r.Effects = append(r.Effects, effectOf(influence, step, x, &a.Targets[k], periods[k]))
 	}
 	return r
+}
+
+// faint is the part of what a target allows below which the whole travel of an
+// adjuster does nothing to it.
+const faint = 0.02
+
+// effectOf writes what a step of an adjuster does to a target.
+func effectOf(influence, step float64, x objective.AdjusterAccount, target *objective.TargetAccount, period float64) string {
+	if target.Allowed != nil && math.Abs(influence)*x.Travel < faint**target.Allowed {
+		return "0"
+	}
+	value, unit := inUnit(influence*step, period, target.Name)
+	return fmt.Sprintf("%+.2g%s", value, unit)
 }
 
 // travelOf writes how far an adjuster goes: its travel each way, or what is left
