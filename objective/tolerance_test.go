@@ -13,7 +13,7 @@ func TestToleranceAccount(t *testing.T) {
 	w := New(rig).NewWorkspace()
 	w.ScoreValues(rig.StartValues())
 	a := w.Tolerance(200, 1)
-	if a == nil || len(a.Adjusters) != 4 || len(a.Targets) != 3+1+3 {
+	if a == nil || len(a.Adjusters) != 5 || len(a.Targets) != 3+1+3 {
 		t.Fatalf("account %+v", a)
 	}
 	if _, err := json.Marshal(a); err != nil {
