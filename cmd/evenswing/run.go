@@ -34,6 +34,7 @@ type commands struct {
 	Check     checkCommand     `cmd:"" help:"Read a rig and say what is unknown, assumed, not limited and doubtful; draw it."`
 	Evaluate  evaluateCommand  `cmd:"" help:"Work out one design: every criterion."`
 	Release   releaseCommand   `cmd:"" help:"Let one design swing: the ratio that it keeps and the line that it draws."`
+	Sheets    sheetsCommand    `cmd:"" help:"Write one design's drawings and tables for the bench; print loads, hanging order, safety."`
 	Search    searchCommand    `cmd:"" help:"Search the whole space of a rig and write every candidate."`
 	Status    statusCommand    `cmd:"" help:"Say how far a run is."`
 	Shortlist shortlistCommand `cmd:"" help:"Choose the designs of a run that are good and different."`

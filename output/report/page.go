@@ -3,6 +3,7 @@ package report
 import (
 	"evenswing/objective"
 	"evenswing/output/drawing"
+	"evenswing/output/workshop"
 	"evenswing/space"
 )
 
@@ -36,13 +37,14 @@ type Sheet struct {
 	Ratios    []Ratio
 	Criteria  []Criterion
 	Triads    []Triad
-	Motion    *Motion        // in full; nil where it was not followed
-	Holds     *Holds         // nil: not worked out
-	Tuning    *Tuning        // nil: not worked out
-	Mass      float64        // of the whole rig, kg
-	Wall      space.Optional // moment that the wall holds, N m
-	Lead      bool           // some part holds lead
-	Apart     []Difference   // from the others, the largest first
+	Motion    *Motion         // in full; nil where it was not followed
+	Holds     *Holds          // nil: not worked out
+	Tuning    *Tuning         // nil: not worked out
+	Workshop  *workshop.Sheet // what the builder takes to the bench; nil: not made
+	Mass      float64         // of the whole rig, kg
+	Wall      space.Optional  // moment that the wall holds, N m
+	Lead      bool            // some part holds lead
+	Apart     []Difference    // from the others, the largest first
 	Notes     []space.Note
 }
 

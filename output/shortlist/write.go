@@ -11,6 +11,7 @@ import (
 	"evenswing/output/drawing"
 	"evenswing/output/durable"
 	"evenswing/output/report"
+	"evenswing/output/workshop"
 	"evenswing/search"
 	"evenswing/space"
 )
@@ -31,6 +32,7 @@ type design struct {
 	drawn   report.Drawn
 	filled  []byte
 	holds   []byte // the map's numbers; nil where there is none
+	bench   []workshop.File
 	row     []float32
 	missing []bool
 	limit   string
@@ -40,7 +42,7 @@ type design struct {
 
 // Write goes through all rows of a run, follows the motion of the finalists,
 // and writes the best top of them to dir: index.html, shortlist.csv and 01.yaml,
-// 02.yaml, ... Files of an earlier, longer list go. The rows of the finalists
+// 02.yaml, ... with the drawings and tables of each. Files of an earlier, longer list go. The rows of the finalists
 // go to the run's folder once all its tasks are finished.
 func Write(fs durable.FS, run *dataset.Run, e *objective.Evaluator, top int, dir string) (*Written, error) {
 	g, err := gather(run, e, FinalistsOf(run.Start.Plan, e))
@@ -75,15 +77,13 @@ func writeFiles(fs durable.FS, dir string, e *objective.Evaluator, page *report.
 	if err := durable.MakeFolder(fs, dir); err != nil {
 		return err
 	}
+	written := map[string]bool{}
 	for k := range designs {
-		if err := durable.WriteFile(fs, filepath.Join(dir, designs[k].file), designs[k].filled); err != nil {
-			return err
-		}
-		if designs[k].holds == nil {
-			continue
-		}
-		if err := durable.WriteFile(fs, filepath.Join(dir, holdsFile(k+1)), designs[k].holds); err != nil {
-			return err
+		for _, f := range designs[k].files(k + 1) {
+			if err := durable.WriteFile(fs, filepath.Join(dir, f.Name), f.Data); err != nil {
+				return err
+			}
+			written[f.Name] = true
 		}
 	}
 	if err := durable.WriteFile(fs, filepath.Join(dir, "shortlist.csv"), table(e, designs)); err != nil {
@@ -92,7 +92,19 @@ func writeFiles(fs durable.FS, dir string, e *objective.Evaluator, page *report.
 	if err := durable.WriteFile(fs, filepath.Join(dir, "index.html"), html); err != nil {
 		return err
 	}
-	return removeOlder(fs, dir, len(designs))
+	return removeOlder(fs, dir, written)
+}
+
+// files are all of the n-th design, from 1.
+func (d *design) files(n int) []workshop.File {
+	list := []workshop.File{{Name: d.file, Data: d.filled}}
+	if d.holds != nil {
+		list = append(list, workshop.File{Name: holdsFile(n), Data: d.holds})
+	}
+	for _, f := range d.bench {
+		list = append(list, workshop.File{Name: fmt.Sprintf("%02d-%s", n, f.Name), Data: f.Data})
+	}
+	return list
 }
 
 // look works every chosen design out once more, for its sheet.
@@ -115,6 +127,8 @@ func look(e *objective.Evaluator, finalists []finalist, chosen []Chosen) []desig
 		d.sheet.Motion = motionOf(e, w, k+1, drawing.UnitsOf(e.Rig()))
 		d.sheet.Holds, d.holds = holdsOf(w, e.Rig(), k+1, drawing.UnitsOf(e.Rig()))
 		d.sheet.Tuning = tuningOf(w, e.Rig())
+		d.sheet.Workshop = workshop.New(e, w, fmt.Sprintf("w%02d-", k+1))
+		d.bench = d.sheet.Workshop.Files()
 		d.drawn = report.Drawn{Design: w.Design(), Rest: w.Pose(), Masses: w.Masses()}
 		d.filled = e.Rig().FillIn(d.values)
 		d.row, d.missing = f.row, f.missing
@@ -178,21 +192,17 @@ func several(n int, word string) string {
 	return fmt.Sprintf("%d %ss", n, word)
 }
 
-// filledName is how the filled-in rig files and the tables of maps are called.
-var filledName = regexp.MustCompile(`^[0-9]{2,}(\.yaml|-holds\.csv)$`)
+// filledName is how the files of single designs are called.
+var filledName = regexp.MustCompile(`^[0-9]{2,}(\.yaml|-(holds|cutlist|metal|pivots)\.csv|-(front|side)\.(svg|dxf))$`)
 
-// removeOlder removes the files of designs beyond the n that were written.
-func removeOlder(fs durable.FS, dir string, n int) error {
+// removeOlder removes the files of single designs that were not written now.
+func removeOlder(fs durable.FS, dir string, written map[string]bool) error {
 	names, err := fs.Names(dir)
 	if err != nil {
 		return err
 	}
 	for _, name := range names {
-		var k int
-		if !filledName.MatchString(name) {
-			continue
-		}
-		if _, err := fmt.Sscanf(name, "%d", &k); err != nil || k <= n {
+		if written[name] || !filledName.MatchString(name) {
 			continue
 		}
 		if err := fs.Remove(filepath.Join(dir, name)); err != nil && !os.IsNotExist(err) {

@@ -48,7 +48,7 @@ release: {beam: 4 deg, rod: -4 deg}
 `
 
 // sheetOf scores a rig's text as it stands and makes its sheet.
-func sheetOf(t *testing.T, text string) (*Sheet, *objective.Workspace) {
+func sheetOf(t testing.TB, text string) (*Sheet, *objective.Workspace) {
 	t.Helper()
 	rig, err := space.Read("test.yaml", []byte(text))
 	if err != nil {
@@ -65,7 +65,7 @@ func sheetOf(t *testing.T, text string) (*Sheet, *objective.Workspace) {
 }
 
 // rigText is a rig file of the project's tests.
-func rigText(t *testing.T, name string) string {
+func rigText(t testing.TB, name string) string {
 	t.Helper()
 	data, err := os.ReadFile(filepath.Join("..", "..", "testdata", "rigs", name))
 	if err != nil {

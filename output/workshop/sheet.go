@@ -9,6 +9,7 @@ import (
 // are in rig-file order of pendulums and parts unless they say otherwise.
 type Sheet struct {
 	Units    drawing.Units
+	Drawings Drawings
 	Pivots   []Pivot
 	Marks    []Mark // other places: paper and pen
 	Cuts     []Cut
@@ -32,7 +33,7 @@ func New(e *objective.Evaluator, w *objective.Workspace, id string) *Sheet {
 		return nil
 	}
 	b := newBench(e, w, id)
-	s := &Sheet{Units: b.units}
+	s := &Sheet{Units: b.units, Drawings: b.drawings()}
 	s.Pivots, s.Marks = b.pivots(), b.marks()
 	s.Cuts, s.Metal = b.cuts(), b.metal()
 	s.Buying = b.buying(s.Cuts, s.Metal)

@@ -1,0 +1,102 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+
+	"evenswing/objective"
+	"evenswing/output/durable"
+	"evenswing/output/workshop"
+)
+
+type sheetsCommand struct {
+	Rig string   `arg:"" help:"The rig file."`
+	Out string   `required:"" placeholder:"DIR" help:"Where to write them."`
+	Set []string `sep:"none" placeholder:"NAME=VALUE" help:"Give an unknown a value; may be repeated. Without it, what the file fills in holds, else the middle of the range."`
+}
+
+// Run writes what the bench needs of one design.
+func (c *sheetsCommand) Run(to *console) error {
+	rig, err := loadRig(c.Rig, c.Set)
+	if err != nil {
+		return err
+	}
+	e, err := newEvaluator(rig)
+	if err != nil {
+		return err
+	}
+	w := e.NewWorkspace()
+	w.ScoreValues(rig.StartValues())
+	w.SwingUp()
+	s := workshop.New(e, w, "")
+	if s == nil {
+		reason, _ := w.Reason()
+		return fault("%s: this design cannot exist: %s", c.Rig, reason)
+	}
+	if err := writeSheets(c.Out, s); err != nil {
+		return err
+	}
+	printSheets(to.out, c.Out, w, s)
+	return nil
+}
+
+func writeSheets(dir string, s *workshop.Sheet) error {
+	if err := durable.MakeFolder(durable.Disk{}, dir); err != nil {
+		return err
+	}
+	for _, f := range s.Files() {
+		if err := writeOver(filepath.Join(dir, f.Name), f.Data); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// printSheets prints what is not in the files: loads, the order of hanging,
+// starting and safety.
+func printSheets(out io.Writer, dir string, w *objective.Workspace, s *workshop.Sheet) {
+	if w.Meets == objective.No {
+		fmt.Fprintln(out, "This design fails a limit: `evenswing evaluate` tells which. Do not build it as it is.")
+	}
+	fmt.Fprintln(out, "Loads:")
+	for _, l := range s.Loads {
+		fmt.Fprintf(out, "  %s, %s: %s %s\n", l.Where, l.What, l.Load.Text, l.Words)
+	}
+	fmt.Fprintln(out, "\nHanging:")
+	for _, x := range s.Hanging {
+		fmt.Fprintf(out, "  %d. %s\n", x.Number, x.Do)
+		for _, warning := range x.Warnings {
+			fmt.Fprintf(out, "     %s\n", warning)
+		}
+	}
+	fmt.Fprintf(out, "\nStarting:\n  %s\n", s.Starting.Order)
+	for _, p := range s.Starting.Pulls {
+		fmt.Fprintf(out, "  %s\n", p.Words)
+	}
+	for _, m := range s.Starting.Mismatch {
+		fmt.Fprintf(out, "  %s\n", m.Words)
+	}
+	fmt.Fprintln(out, "\nCatch cables, pins and gaps:")
+	printSafety(out, s.Safety)
+	fmt.Fprintf(out, "\nTo buy:\n")
+	for _, p := range s.Buying {
+		fmt.Fprintf(out, "  %s: %s\n", p.What, p.Words)
+	}
+	fmt.Fprintf(out, "\nWritten to %s: front and side views (SVG, DXF), cutlist.csv, metal.csv, pivots.csv.\n%s\n", dir, caution)
+}
+
+func printSafety(out io.Writer, s *workshop.Safety) {
+	for _, c := range s.Cables {
+		fmt.Fprintf(out, "  %s; the catch pulls with about %s\n", c.Words, c.Jerk.Text)
+	}
+	for _, p := range s.Pins {
+		fmt.Fprintf(out, "  %s\n", p.Words)
+	}
+	for _, c := range s.Crush {
+		fmt.Fprintf(out, "  %s and %s close from %s to %s and can catch %s\n", c.A, c.B, c.AtRest.Text, c.Least.Text, c.Part)
+	}
+	for _, c := range s.Cautions {
+		fmt.Fprintf(out, "  %s: %s\n", c.About, c.Text)
+	}
+}
