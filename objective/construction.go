@@ -69,14 +69,6 @@ func (w *Workspace) sagTo(change *tuning.Bodies) {
 	change.Add(&drawn, -1, n)
 }
 
-// drawn are the candidate's bodies before they sag.
-func (w *Workspace) drawn() *[motion.Max]motion.Body {
-	if w.construction.sagged {
-		return &w.construction.drawn
-	}
-	return &w.bodies
-}
-
 // stand hangs the candidate up as it is drawn.
 func (w *Workspace) stand(d *space.Design) bool {
 	c := &w.construction

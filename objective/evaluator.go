@@ -105,7 +105,7 @@ func (e *Evaluator) NewWorkspace() *Workspace {
 // Score scores a point of the unit cube, one coordinate a searched unknown.
 func (w *Workspace) Score(point []float64) Verdict {
 	w.decoder.Point(point)
-	w.worked.solve()
+	w.workOut()
 	w.evaluate()
 	return w.Verdict
 }
@@ -114,7 +114,7 @@ func (w *Workspace) Score(point []float64) Verdict {
 // is worked out again: its given value does not count.
 func (w *Workspace) ScoreValues(values []float64) Verdict {
 	w.decoder.Values(values)
-	w.worked.solve()
+	w.workOut()
 	w.evaluate()
 	return w.Verdict
 }

@@ -43,9 +43,7 @@ func (f *following) load(s *Slopes) {
 	if k == nil {
 		return
 	}
-	// What is worked out is worked out of the rig as drawn.
-	k.bodies.PutBodies(k.w.drawn(), k.w.evaluator.forest.N, k.w.rest.G)
-	tuning.MomentsTo(k.w.evaluator.forest, &k.moments, &k.bodies)
+	k.bodies, k.moments = s.rig.Bodies, s.rig.Moments // of the rig as it hangs
 	for c := range k.jobs {
 		j := &k.jobs[c]
 		j.mover.SlopesTo(j.steps)
@@ -55,6 +53,7 @@ func (f *following) load(s *Slopes) {
 			f.numbers[c][place] += j.steps[i]
 			s.slopes.AddTo(&f.seeds[c], place, j.steps[i])
 		}
+		f.sagAlong(s, c)
 	}
 	for r := range k.jobs {
 		j := &k.jobs[r]
@@ -63,6 +62,18 @@ func (f *following) load(s *Slopes) {
 		}
 		k.system.pinned[r] = !j.inside
 	}
+}
+
+// sagAlong adds how the sag changes along a job's unknown.
+func (f *following) sagAlong(s *Slopes, c int) {
+	if s.sag == nil {
+		return
+	}
+	j := &f.worked.jobs[c]
+	s.seed = f.seeds[c]
+	copy(s.numbers, f.numbers[c])
+	s.sag.addTo(s, sagStep*(j.hi-j.lo))
+	f.seeds[c] = s.seed
 }
 
 // at is the derivative of a number by a job's unknown; place −1 is no number.

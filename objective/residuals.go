@@ -22,7 +22,7 @@ import (
 // weight^(1/p); one without a limit or with the weight 0 has no residual.
 //
 // Bars are taken to sag as they do: the change of their sag is left out of the
-// slopes: 0.05 % of a row in the median, 0.7 % in nine rows of ten, 8 % at worst
+// slopes: 0.05 % of a row in the median, 0.7 % in nine rows of ten, 26 % at worst
 // (TestSagChangesSlopesLittle), where it would cost ten times the rest.
 //
 // Only the screen's figures enter. It belongs to its Workspace; after

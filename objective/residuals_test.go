@@ -46,7 +46,7 @@ func TestResidualSlopes(t *testing.T) {
 				}
 				c.compare(t, name+", "+rig.Unknowns[u].Name, got, want, apart, residuals, 1)
 				r.slopes.movers[u].MoveTo(x)
-				w.worked.solve()
+				w.workOut()
 				w.evaluate()
 			}
 		}
@@ -63,7 +63,7 @@ func residualDifferences(w *Workspace, r *Residuals, u int, x, span float64) (li
 	var own [4]string
 	for i, step := range [...]float64{-h, -h / 2, h / 2, h} {
 		r.slopes.movers[u].MoveTo(x + step*span)
-		w.worked.solve()
+		w.workOut()
 		w.evaluate()
 		f[i], own[i] = make([]float64, r.Len()), fmt.Sprint(w.modes.Own)
 		if !r.To(f[i]) || own[i] != own[0] {

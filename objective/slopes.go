@@ -116,9 +116,9 @@ func (s *Slopes) Along(unknown int) bool {
 		s.numbers[place] += s.steps[k]
 		s.slopes.AddTo(&s.seed, place, s.steps[k])
 	}
-	s.follow.addTo(s)
 	u := &s.w.evaluator.rig.Unknowns[unknown]
 	s.sag.addTo(s, sagStep*(u.Hi-u.Lo))
+	s.follow.addTo(s)
 	s.work()
 	return true
 }

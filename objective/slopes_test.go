@@ -236,7 +236,7 @@ func TestSlopesByUnknown(t *testing.T) {
 				x, span := w.Design().Unknowns[u], rig.Unknowns[u].Hi-rig.Unknowns[u].Lo
 				want, apart, ok := differences(func(step float64) *Workspace {
 					s.movers[u].MoveTo(x + step)
-					w.worked.solve()
+					w.workOut()
 					w.evaluate()
 					return w
 				}, 1e-5*span)

@@ -32,6 +32,7 @@ type workedOut struct {
 	tangent tuning.Moments
 	reach   [motion.Max]float64 // Σ|m||c| of each pendulum's own parts
 	faulty  bool                // a part could not be made on the way
+	sag     tuning.Bodies       // what sagging bars change of the bodies
 	system  system
 }
 
@@ -102,7 +103,90 @@ func inward(end, other float64) float64 {
 	return float64(f)
 }
 
-// solve works out every unknown of the design that was just decoded.
+const (
+	// sagRounds bounds how often worked-out unknowns are found again for bars that
+	// sag under what was found: each round is nearer by the sag over the length of a
+	// bar, a hundred times for bars that anyone would build.
+	sagRounds = 30
+	// sagSettled is the miss of a condition, over its yardstick, below which it holds:
+	// levels are then good to 1e-11 rad where a pendulum's moment is a thousandth of
+	// the moments of its parts.
+	sagSettled = 1e-14
+)
+
+// workOut works out every unknown of the design that was just decoded. Where bars
+// sag, conditions hold for the rig as it hangs: it is found in rounds, each with
+// the sag of the one before.
+func (w *Workspace) workOut() {
+	k, d := w.worked, &w.decoder.Design
+	if k == nil {
+		return
+	}
+	k.sag = tuning.Bodies{}
+	k.solve()
+	if !w.evaluator.building.gives {
+		return
+	}
+	var a aitken
+	for range sagRounds {
+		w.Why = Reason{}
+		if !w.weigh(d) || !w.evaluator.forest.RestTo(&w.rest, &w.bodies, d.Gravity) || !w.sag(d) {
+			return
+		}
+		before := k.sag
+		w.sagTo(&k.sag)
+		if k.hold() {
+			return
+		}
+		a.relax(&k.sag, &before, w.evaluator.forest.N)
+		k.solve()
+	}
+}
+
+// aitken is Aitken's relaxation of rounds x → g(x): with r = g(x) − x, the next x is
+// x + ω r, ω = −ω′ r′·(r − r′)/|r − r′|², primes the round before. It makes rounds
+// converge that would creep or swing ever wider, as those of a beam whose sag tips
+// it. Irons and Tuck 1969 (from memory).
+type aitken struct {
+	omega float64
+	last  [motion.Max]float64 // r′: of the first moments sideways
+}
+
+// relax turns g(x) into the next x.
+func (a *aitken) relax(to, before *tuning.Bodies, n int) {
+	dot, square := 0.0, 0.0
+	for i := 0; i < n; i++ {
+		r := to.Mx[i] - before.Mx[i]
+		d := r - a.last[i]
+		dot += a.last[i] * d
+		square += d * d
+		a.last[i] = r
+	}
+	if a.omega == 0 || square == 0 {
+		a.omega = 1
+		return
+	}
+	a.omega *= -dot / square
+	next := *before
+	next.Add(before, -a.omega, n)
+	next.Add(to, a.omega, n)
+	*to = next
+}
+
+// hold tells whether the conditions that were met hold with the sag as it is now.
+func (k *workedOut) hold() bool {
+	k.weighAll()
+	tuning.MomentsTo(k.w.evaluator.forest, &k.moments, &k.bodies)
+	for i := range k.jobs {
+		j := &k.jobs[i]
+		if j.inside && !(math.Abs(k.miss(j)) <= sagSettled*k.yard(j)) {
+			return false
+		}
+	}
+	return true
+}
+
+// solve works out every unknown for the sag that is known.
 func (k *workedOut) solve() {
 	if k == nil {
 		return
@@ -148,6 +232,7 @@ func (k *workedOut) weigh(d *space.Design, i int) bool {
 	var s mass.Sum
 	k.w.sumTo(&s, d, i)
 	k.bodies.Put(i, &s, d.Pendulums[i].Pivot)
+	k.bodies.AddOne(&k.sag, i)
 	k.reach[i] = s.Reach
 	if s.Fault.Kind != mass.None || !(s.Mass > 0) {
 		k.faulty = true
@@ -167,7 +252,7 @@ func (k *workedOut) moveTo(j *job, x float64) bool {
 		if j.moves[i] {
 			sound = k.weigh(d, i) && sound
 		}
-		k.bodies.PivotX[i], k.bodies.PivotY[i] = d.Pendulums[i].Pivot.X, d.Pendulums[i].Pivot.Y
+		k.bodies.PivotX[i], k.bodies.PivotY[i] = d.Pendulums[i].Pivot.X+k.sag.PivotX[i], d.Pendulums[i].Pivot.Y+k.sag.PivotY[i]
 	}
 	return sound
 }

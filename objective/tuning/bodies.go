@@ -38,6 +38,16 @@ func (b *Bodies) Add(c *Bodies, factor float64, n int) {
 	b.Gravity += factor * c.Gravity
 }
 
+// AddOne puts one pendulum's part of c on top.
+func (b *Bodies) AddOne(c *Bodies, i int) {
+	b.Mass[i] += c.Mass[i]
+	b.Mx[i] += c.Mx[i]
+	b.My[i] += c.My[i]
+	b.Inertia[i] += c.Inertia[i]
+	b.PivotX[i] += c.PivotX[i]
+	b.PivotY[i] += c.PivotY[i]
+}
+
 // Put takes over one pendulum's own sums and the place of its pivot.
 func (b *Bodies) Put(i int, s *mass.Sum, pivot space.Vec) {
 	b.Mass[i], b.Mx[i], b.My[i], b.Inertia[i] = s.Mass, s.Mx, s.My, s.Inertia
