@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"strings"
 
 	"evenswing/objective"
 	"evenswing/output/durable"
@@ -61,7 +62,7 @@ func printSheets(out io.Writer, dir string, w *objective.Workspace, s *workshop.
 	}
 	fmt.Fprintln(out, "Loads:")
 	for _, l := range s.Loads {
-		fmt.Fprintf(out, "  %s, %s: %s %s\n", l.Where, l.What, l.Load.Text, l.Words)
+		fmt.Fprintf(out, "  %s, %s: %s\n", l.Where, l.What, strings.TrimSpace(l.Load.Text+" "+l.Words))
 	}
 	fmt.Fprintln(out, "\nHanging:")
 	for _, x := range s.Hanging {
@@ -73,6 +74,9 @@ func printSheets(out io.Writer, dir string, w *objective.Workspace, s *workshop.
 	fmt.Fprintf(out, "\nStarting:\n  %s\n", s.Starting.Order)
 	for _, p := range s.Starting.Pulls {
 		fmt.Fprintf(out, "  %s\n", p.Words)
+	}
+	for _, l := range s.Starting.Late {
+		fmt.Fprintf(out, "  A hand that opens a tenth of a second late leaves %s %s behind in its turn.\n", l.Pendulum, l.Behind.Text)
 	}
 	for _, m := range s.Starting.Mismatch {
 		fmt.Fprintf(out, "  %s\n", m.Words)

@@ -44,8 +44,15 @@ func (b *bench) mass(kilograms float64) Amount { return Amount{b.units.Mass(kilo
 
 // force writes newtons, and the mass that weighs as much.
 func (b *bench) force(newtons float64) Amount {
-	return Amount{whole(newtons) + nbsp + "N (" + b.units.Mass(newtons/b.design.Gravity) + ")", newtons}
+	text := whole(newtons)
+	if math.Abs(newtons) < smallForce {
+		text = figures(newtons, 2)
+	}
+	return Amount{text + nbsp + "N (" + b.units.Mass(newtons/b.design.Gravity) + ")", newtons}
 }
+
+// smallForce is what is written with two figures instead of whole newtons.
+const smallForce = 10
 
 func moment(newtonMetres float64) Amount {
 	return Amount{figures(newtonMetres, 3) + nbsp + "N" + nbsp + "m", newtonMetres}

@@ -33,6 +33,9 @@ const (
 	cableSlack = 0.005
 	// ropeStiffness is that of one metre of steel rope of 4 mm, N/m (from memory).
 	ropeStiffness = 384e3
+	// hardCatch is the catch, over the weight, from which a cable wants something
+	// that gives (judgement).
+	hardCatch = 8
 	// apartEnough is how far from its pivot a drum needs a cable of its own, m:
 	// nearer, the cable at the pivot holds it.
 	apartEnough = 0.15
@@ -167,6 +170,9 @@ func jerk(weight, drop, long float64) float64 {
 
 func (b *bench) cableWords(c *Cable) string {
 	text := c.Length.Text + " from the rail to " + c.Point + " of " + c.Pendulum + "; tight after a fall of " + c.Drop.Text
+	if c.Jerk.SI > hardCatch*c.Holds.SI {
+		text += ", a hard catch: put a shock absorber in it"
+	}
 	switch {
 	case c.Room == nil:
 		return text + "; nothing of the rig is below it, mind the floor"

@@ -84,10 +84,13 @@ func (b *bench) depth(i int) int {
 	return n
 }
 
+// visibleLean is the least lean that a level on the bench tells, degrees.
+const visibleLean = 0.1
+
 func (b *bench) release(i int, tilt space.Optional) string {
 	text := "Take the lock off " + b.names(i).Name + " with a hand on it"
 	if tilt.Given {
-		text += "; it should come to rest within " + degrees(math.Abs(tilt.Value)).Text + " of the pose as drawn"
+		text += "; it should come to rest within " + fixed(math.Max(visibleLean, math.Abs(tilt.Value)*180/math.Pi+visibleLean/2), 1) + "° of the pose as drawn"
 	}
 	return text + ". If it leans further, lock it again and look for what is missing."
 }
