@@ -1,6 +1,10 @@
 package objective
 
-import "math"
+import (
+	"math"
+
+	"evenswing/objective/tuning"
+)
 
 // system is the linear system of a Newton step.
 type system struct {
@@ -17,12 +21,83 @@ const (
 	stillness = 1e-14
 )
 
-// solveTogether works out unknowns that move one another's conditions, by
-// Newton's method from the middles of their ranges. One that a step takes out of
-// its range stops at that end, its condition is given up, and the others go
-// on. Of several solutions it finds the one that Newton's method leads to from
-// the middles, always the same.
-func (k *workedOut) solveTogether(members []int) {
+// solveTogether works out a group of unknowns that move one another's conditions, by
+// Newton's method from the middles of their ranges. Where their conditions are not
+// straight there may be several solutions: starts farther and farther out are
+// tried as well, as long as one may lead to a solution nearer to the middles than
+// what was found.
+func (k *workedOut) solveTogether(group int) {
+	members := k.plan.groups[group]
+	if len(k.plan.starts[group]) == 0 {
+		k.newton(members)
+		return
+	}
+	var best [maxJobs]float64
+	least := math.Inf(1)
+	for _, start := range k.plan.starts[group] {
+		if start.far >= least {
+			break
+		}
+		k.place(members, start.at)
+		k.newton(members)
+		if far := k.farFromMiddle(members); far < least && k.solved(members) {
+			least = far
+			for i, at := range members {
+				best[i] = k.jobs[at].value
+			}
+		}
+	}
+	if math.IsInf(least, 1) {
+		k.place(members, k.plan.starts[group][0].at)
+		k.newton(members)
+		return
+	}
+	for i, at := range members {
+		k.moveTo(&k.jobs[at], best[i])
+		k.jobs[at].inside = true
+	}
+}
+
+// place moves a group to shares of its ranges.
+func (k *workedOut) place(members []int, at []float64) {
+	for i, m := range members {
+		j := &k.jobs[m]
+		k.moveTo(j, j.lo+(j.hi-j.lo)*at[i])
+	}
+}
+
+// farFromMiddle is how far a group is from the middles of its ranges: the distance
+// in shares of them.
+func (k *workedOut) farFromMiddle(members []int) float64 {
+	sum := 0.0
+	for _, m := range members {
+		j := &k.jobs[m]
+		x := (j.value - j.middle) / (j.hi - j.lo)
+		sum += x * x
+	}
+	return math.Sqrt(sum)
+}
+
+// solvedTo is the miss of a condition, over its yardstick, below which Newton's
+// method has found a solution and not a valley.
+const solvedTo = 1e-9
+
+// solved tells whether all conditions of a group hold, with every pendulum the
+// right way up.
+func (k *workedOut) solved(members []int) bool {
+	tuning.MomentsTo(k.w.evaluator.forest, &k.moments, &k.bodies)
+	for _, m := range members {
+		j := &k.jobs[m]
+		if !j.inside || !k.hangs(j) || !(math.Abs(k.miss(j)) <= solvedTo*k.yard(j)) {
+			return false
+		}
+	}
+	return true
+}
+
+// newton goes from where a group stands. An unknown that a step takes out of its
+// range stops at that end, its condition is given up, and the others go on.
+func (k *workedOut) newton(members []int) {
 	s := &k.system
 	for range newtonSteps {
 		if !k.linearise(members) {

@@ -211,7 +211,7 @@ func (k *workedOut) solveGroups() {
 		if members := k.plan.groups[g]; len(members) == 1 {
 			k.solveOne(members[0])
 		} else {
-			k.solveTogether(members)
+			k.solveTogether(g)
 		}
 	}
 }

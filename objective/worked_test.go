@@ -1,6 +1,7 @@
 package objective
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"slices"
@@ -286,6 +287,82 @@ func TestCoupledLevels(t *testing.T) {
 		if !(math.Abs(tilt) < levelled) {
 			t.Errorf("pendulum %d tilts by %g", i, tilt)
 		}
+	}
+}
+
+// twoRoots is a rig whose two unknowns level child and parent together, by
+// conditions that are written out: the child's bob at f, the parent's at g.
+const twoRoots = `
+rig: invented for a test
+unknowns:
+  u: {range: %s, levels: child}
+  v: {range: 0 to 500 mm, levels: parent}
+pendulums:
+  parent:
+    hangs_from: wall
+    pivot: [0 m, 0 m]
+    lumps: {bob: {at: ["%s", -300 mm], mass: 4 kg}}
+  child:
+    hangs_from: parent
+    pivot: [0 mm, -20 mm]
+    lumps: {bob: {at: ["%s", -400 mm], mass: 2 kg}}
+`
+
+// solvedAt is what is worked out of twoRoots, twice.
+func solvedAt(t *testing.T, span, g, f string) (u, v float64) {
+	t.Helper()
+	rig, err := space.Read("test.yaml", fmt.Appendf(nil, twoRoots, span, g, f))
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := New(rig).NewWorkspace()
+	w.ScoreValues(rig.StartValues())
+	found := slices.Clone(w.Design().Unknowns)
+	if !w.worked.jobs[0].inside || !w.worked.jobs[1].inside {
+		t.Errorf("%s: nothing found", f)
+	}
+	again := New(rig).NewWorkspace()
+	again.ScoreValues([]float64{0.01, 0.49})
+	if !slices.Equal(again.Design().Unknowns, found) {
+		t.Errorf("%s: %v, again %v", f, found, again.Design().Unknowns)
+	}
+	return found[0], found[1]
+}
+
+// TestNearestOfCoupledRoots: u v = 0.06 m² and u + 2 v = 0.8 m have the roots
+// (0.2, 0.3) and (0.6, 0.1): the one nearer to the middles, in shares of the
+// ranges, whichever that is.
+func TestNearestOfCoupledRoots(t *testing.T) {
+	for span, want := range map[string][2]float64{"0 to 700 mm": {0.2, 0.3}, "100 to 900 mm": {0.6, 0.1}} {
+		for _, turned := range []bool{false, true} {
+			f, g := "(u * v - 0.06 m2) / 1 m", "u + 2 * v - 800 mm"
+			if turned {
+				f, g = g, f
+			}
+			u, v := solvedAt(t, span, g, f)
+			agree(t, span+": u", u, want[0], 1e-9, 0)
+			agree(t, span+": v", v, want[1], 1e-9, 0)
+		}
+	}
+}
+
+// TestNearestOfManyCoupledRoots: with p = (u + v)/2 and u − v = c, the roots of
+// sin(20 p) = −0.003 c/mm are known: (kπ ± asin)/20.
+func TestNearestOfManyCoupledRoots(t *testing.T) {
+	for c := -60.0; c <= 60; c += 7 {
+		f := "sin((u + v) / 1 m * 10) * 100 mm + 0.3 * (u - v)"
+		g := fmt.Sprintf("u - v - %g mm", c)
+		u, v := solvedAt(t, "0 to 500 mm", strings.ReplaceAll(g, "- -", "+ "), f)
+		least, want := math.Inf(1), [2]float64{}
+		for k := range 6 {
+			p := (float64(k)*math.Pi + math.Pow(-1, float64(k))*math.Asin(-0.003*c)) / 20
+			x, y := p+c/2000, p-c/2000
+			if far := math.Hypot(x-0.25, y-0.25); x > 0 && x < 0.5 && y > 0 && y < 0.5 && far < least {
+				least, want = far, [2]float64{x, y}
+			}
+		}
+		agree(t, fmt.Sprintf("c = %g: u", c), u, want[0], 1e-8, 0)
+		agree(t, fmt.Sprintf("c = %g: v", c), v, want[1], 1e-8, 0)
 	}
 }
 

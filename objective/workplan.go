@@ -1,9 +1,11 @@
 package objective
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 
 	"evenswing/objective/tuning"
@@ -13,10 +15,11 @@ import (
 // workPlan is what is known of a rig's worked-out unknowns before any candidate:
 // in which order to solve them, and how. Immutable.
 type workPlan struct {
-	groups   [][]int // of jobs, leaves first; each group is solved together
-	straight []bool  // by job: its miss is a straight line over its own range
-	plain    []bool  // by job: all that it moves of the bodies follows a straight line
-	steady   []bool  // by job: its miss rises or falls all over its own range
+	groups   [][]int   // of jobs, leaves first; each group is solved together
+	straight []bool    // by job: its miss is a straight line over its own range
+	plain    []bool    // by job: all that it moves of the bodies follows a straight line
+	steady   []bool    // by job: its miss rises or falls all over its own range
+	starts   [][]start // by group: where to look for solutions; none for one that is straight
 	faults   []space.Fault
 }
 
@@ -67,6 +70,13 @@ func planWork(e *Evaluator) *workPlan {
 		p.steady[i] = v.seen[i] && !v.unsteady[i]
 	}
 	p.groups = v.groups(n)
+	for _, g := range p.groups {
+		var list []start
+		if len(g) > 1 && k.bent(g) {
+			list = startsOf(len(g))
+		}
+		p.starts = append(p.starts, list)
+	}
 	k.findFaults(p, &v)
 	return p
 }
@@ -192,6 +202,79 @@ func ready(needs *[maxJobs][maxJobs]bool, placed []bool, i int) bool {
 		}
 	}
 	return true
+}
+
+// start is a place of a group, in shares of its ranges, and how far from the middles
+// it is.
+type start struct {
+	at  []float64
+	far float64
+}
+
+// gridded is the largest group whose starts are a grid, of 9 by 9 or 5 by 5 by 5
+// places; a larger one has a cross of 9 along each range.
+const gridded = 3
+
+// startsOf lists starts of n unknowns, nearest to the middles first.
+func startsOf(n int) (list []start) {
+	each := map[int]int{2: 9, 3: 5}[n]
+	add := func(at []float64) {
+		far := 0.0
+		for _, x := range at {
+			far = math.Hypot(far, x-0.5)
+		}
+		list = append(list, start{at, far})
+	}
+	if n > gridded {
+		add(slices.Repeat([]float64{0.5}, n))
+		for i := range n {
+			for k := range 9 {
+				at := slices.Repeat([]float64{0.5}, n)
+				if at[i] = float64(k) / 8; k != 4 {
+					add(at)
+				}
+			}
+		}
+	} else {
+		count := int(math.Pow(float64(each), float64(n)))
+		for c := range count {
+			at := make([]float64, n)
+			for i, left := 0, c; i < n; i++ {
+				at[i] = float64(left%each) / float64(each-1)
+				left /= each
+			}
+			add(at)
+		}
+	}
+	slices.SortStableFunc(list, func(a, b start) int { return cmp.Compare(a.far, b.far) })
+	return list
+}
+
+// bent tells whether the slopes of a group change with where it stands: then it may
+// have several solutions.
+func (k *workedOut) bent(group []int) (bent bool) {
+	k.sample(func() {
+		if bent || !k.linearise(group) {
+			return
+		}
+		first := k.system.a
+		for _, share := range [...]float64{0, 0.3, 0.7, 1} {
+			k.place(group, slices.Repeat([]float64{share}, len(group)))
+			if !k.linearise(group) {
+				continue
+			}
+			for r := range group {
+				largest := 0.0
+				for c := range group {
+					largest = math.Max(largest, math.Abs(first[r][c]))
+				}
+				for c := range group {
+					bent = bent || math.Abs(k.system.a[r][c]-first[r][c]) > crooked*largest
+				}
+			}
+		}
+	})
+	return bent
 }
 
 // findFaults lists what no values can solve.
