@@ -87,7 +87,7 @@ func printSheets(out io.Writer, dir string, w *objective.Workspace, s *workshop.
 	for _, p := range s.Buying {
 		fmt.Fprintf(out, "  %s: %s\n", p.What, p.Words)
 	}
-	fmt.Fprintf(out, "\nWritten to %s: front and side views (SVG, DXF), cutlist.csv, metal.csv, pivots.csv.\n%s\n", dir, caution)
+	fmt.Fprintf(out, "\nWritten to %s: front and side views (SVG, DXF), parts.dxf, cutlist.csv, metal.csv, pivots.csv.\n%s\n", dir, caution)
 }
 
 func printSafety(out io.Writer, s *workshop.Safety) {

@@ -8,6 +8,7 @@ import "evenswing/output/drawing"
 type Drawings struct {
 	Front, Side       []byte
 	FrontDXF, SideDXF []byte
+	PartsDXF          []byte // every bar, board and drum laid flat
 }
 
 func (b *bench) drawings() Drawings {
@@ -16,6 +17,7 @@ func (b *bench) drawings() Drawings {
 	return Drawings{
 		Front: drawing.Measured(b.rig, b.design, nil, front), Side: drawing.Side(b.rig, b.design, nil, side),
 		FrontDXF: drawing.FrontDXF(b.rig, b.design, nil), SideDXF: drawing.SideDXF(b.rig, b.design, nil),
+		PartsDXF: drawing.PartsDXF(b.rig, b.design),
 	}
 }
 
@@ -26,12 +28,12 @@ type File struct {
 }
 
 // FileNames are the names of all files that a sheet may have.
-var FileNames = []string{"front.svg", "side.svg", "front.dxf", "side.dxf", "cutlist.csv", "metal.csv", "pivots.csv"}
+var FileNames = []string{"front.svg", "side.svg", "front.dxf", "side.dxf", "parts.dxf", "cutlist.csv", "metal.csv", "pivots.csv"}
 
 // Files are the drawings, at true size, and the tables. What a rig has not is
 // left out.
 func (s *Sheet) Files() []File {
-	data := [][]byte{drawing.TrueSize(s.Drawings.Front), drawing.TrueSize(s.Drawings.Side), s.Drawings.FrontDXF, s.Drawings.SideDXF,
+	data := [][]byte{drawing.TrueSize(s.Drawings.Front), drawing.TrueSize(s.Drawings.Side), s.Drawings.FrontDXF, s.Drawings.SideDXF, s.Drawings.PartsDXF,
 		s.CutsCSV(), s.MetalCSV(), s.PivotsCSV()}
 	var list []File
 	for i, name := range FileNames {
