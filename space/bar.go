@@ -112,12 +112,19 @@ func apart(c byte) bool { return c == ' ' || c >= '0' && c <= '9' }
 
 // unitFor is the unit that a bare number borrows from the quantity after it.
 func unitFor(first, second string) string {
-	bare, err := quantity.ParseAny(first)
-	if err != nil || bare.Unit != "" || bare.Dim != quantity.Number {
-		return ""
-	}
 	like, err := quantity.ParseAny(second)
 	if err != nil {
+		return ""
+	}
+	bare, err := quantity.ParseAny(first)
+	if err != nil { // a mixed number must end in its unit: 2-1/2
+		bare, err = quantity.ParseAny(first + " " + like.Unit)
+		if err != nil || bare.Unit != like.Unit {
+			return ""
+		}
+		return like.Unit
+	}
+	if bare.Unit != "" || bare.Dim != quantity.Number {
 		return ""
 	}
 	return like.Unit

@@ -45,6 +45,10 @@ func SideDXF(rig *space.Rig, design *space.Design, pose []float64) []byte {
 	var d dxf
 	for i := range s.parts {
 		p := &s.parts[i]
+		if p.raw {
+			d.point(d.layer(p.pendulum, p.name, "WEIGHT"), middleOf(p.box))
+			continue
+		}
 		layer := d.layer(p.pendulum, p.name, "")
 		if !p.named {
 			layer = d.layer(p.pendulum, p.name, "METAL")

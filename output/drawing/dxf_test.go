@@ -135,11 +135,20 @@ func shoelace(points [][2]float64) float64 {
 // TestSideDXFReadBack: edges at their z, parts as thick as the design has them.
 func TestSideDXFReadBack(t *testing.T) {
 	rig, design := sample.Stairwell(0.5, 12, 0)
+	design.Pendulums[0].Lumps[0].Z = space.Optional{Value: 0.17, Given: true}
 	read := readDXF(t, SideDXF(rig, design, nil))
 	if len(read.Errors) > 0 {
 		t.Error(read.Errors)
 	}
 	checkPivotPoints(t, read, []space.Vec{{X: 0.2, Y: 1.9}})
+	for _, p := range read.Points {
+		if p[0] == "P1_TRIM_WEIGHT" && (p[1] != 170.0 || p[2] != 1945.0) {
+			t.Errorf("the trim weight is at %v, %v", p[1], p[2])
+		}
+	}
+	if len(read.Points) != 2 {
+		t.Errorf("%d points, want the edge and the trim weight", len(read.Points))
+	}
 	wide := map[string][2]float64{}
 	for _, p := range read.Polylines {
 		low, high := math.Inf(1), math.Inf(-1)

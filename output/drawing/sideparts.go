@@ -20,6 +20,7 @@ type sidePart struct {
 	middle float64 // z of the mid-plane
 
 	pendulum int
+	raw      bool // a raw mass: no shape of its own
 }
 
 // sideParts are the parts with a z, farthest from the eye first, and the names
@@ -60,7 +61,11 @@ func (w *sideWriter) pendulum(p *space.Pendulum, i int, at place) {
 		lump := &p.Lumps[j]
 		r := lumpRadius(lump)
 		if r > 0 {
+			before := len(w.parts)
 			w.putAs(n.Name, named(n.Lumps, j, "weight"), w.units.Mass(lump.Mass), lump.Z, 2*r, []outline{{centre: at.point(lump.At), radius: r, hatch: plainHatch}})
+			for k := before; k < len(w.parts); k++ {
+				w.parts[k].raw = true
+			}
 		}
 	}
 }

@@ -149,6 +149,7 @@ func (b *bench) orderWords(s *Starting) string {
 type Mismatch struct {
 	Pendulum string
 	Less     float64 // by this share of its angle
+	Period   Change  // that it keeps, s
 	Drift    Change
 	Trace    Change
 	Margin   Change // of the line to the paper's edge, m
@@ -180,7 +181,7 @@ func (b *bench) mismatches(w *objective.Workspace, from []float64) []Mismatch {
 		short := slices.Clone(from)
 		short[i] *= 1 - mismatchShare
 		is := w.FollowFrom(short)
-		m := Mismatch{Pendulum: b.names(i).Name, Less: mismatchShare, Drift: Change{right.Drift, is.Drift}, Trace: Change{right.Trace, is.Trace},
+		m := Mismatch{Pendulum: b.names(i).Name, Less: mismatchShare, Period: Change{right.Period[i], is.Period[i]}, Drift: Change{right.Drift, is.Drift}, Trace: Change{right.Trace, is.Trace},
 			Margin: Change{right.Margin, is.Margin}}
 		for k, t := range b.design.Targets.Ratios {
 			if k < len(right.Kept) && k < len(is.Kept) {
@@ -201,10 +202,15 @@ func (b *bench) mismatchWords(m *Mismatch) string {
 			said = append(said, r.Slow+" over "+r.Fast+" keeps "+is+pick(is == was, " all the same", " instead of "+was))
 		}
 	}
+	if p := &m.Period; p.Was.Given && p.Is.Given {
+		is, was := fixed(p.Is.Value, 4), fixed(p.Was.Value, 4)
+		said = append(said, "the period of "+m.Pendulum+" is "+is+nbsp+"s"+pick(is == was, " all the same", " instead of "+was+nbsp+"s"))
+	}
 	said = append(said, m.Drift.words("drift", 100, "%")...)
 	said = append(said, m.Trace.words("unevenness of the passes", 100, "%")...)
 	if m.Margin.Was.Given && m.Margin.Is.Given {
-		said = append(said, b.marginWords(m.Margin.Is.Value)+" instead of "+b.units.Length(math.Abs(m.Margin.Was.Value)))
+		is, was := b.marginWords(m.Margin.Is.Value), b.marginWords(m.Margin.Was.Value)
+		said = append(said, is+pick(is == was, " all the same", " instead of "+b.units.Length(math.Abs(m.Margin.Was.Value))))
 	}
 	if len(said) == 0 {
 		said = []string{"its motion could not be followed"}
@@ -224,5 +230,6 @@ func (c *Change) words(what string, factor float64, unit string) []string {
 	if !c.Was.Given || !c.Is.Given {
 		return nil
 	}
-	return []string{what + " " + figures(factor*c.Is.Value, 3) + nbsp + unit + " instead of " + figures(factor*c.Was.Value, 3) + nbsp + unit}
+	is, was := figures(factor*c.Is.Value, 3)+nbsp+unit, figures(factor*c.Was.Value, 3)+nbsp+unit
+	return []string{what + " " + is + pick(is == was, " all the same", " instead of "+was)}
 }
