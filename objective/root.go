@@ -47,7 +47,9 @@ func (k *workedOut) slide(at int, x float64) {
 	j.value = min(max(x, j.lo), j.hi)
 	j.mover.MoveTo(j.value)
 	k.bodies.Add(&k.change, j.value-from, k.w.evaluator.forest.N)
-	k.refuseOverhead(j)
+	if up := k.moments.Sy[j.pendulum] + k.tangent.Sy[j.pendulum]*(j.value-from); j.want == nil && !(up < 0) {
+		k.stopAtEnd(j)
+	}
 }
 
 // refuseOverhead sends a job whose pendulum would stand on its head to the end
@@ -243,16 +245,21 @@ func (k *workedOut) stopAtEnd(j *job) {
 	j.inside = false
 }
 
-// outBy is how far a job's pendulum is out with the unknown at x: the tilt in
-// rad, or the relative error of the own period; infinite where a part cannot be
-// made.
+// outBy is how far a job's pendulum is out with the unknown at x: the tangent of half
+// its tilt, or the relative error of the own period; infinite where a part cannot
+// be made.
 func (k *workedOut) outBy(j *job, x float64) float64 {
-	if _, _, ok := k.at(j, x); !ok {
+	if !k.moveTo(j, x) {
 		return math.Inf(1)
 	}
+	tuning.MomentsTo(k.w.evaluator.forest, &k.moments, &k.bodies)
 	m, i := &k.moments, j.pendulum
 	if j.want == nil {
-		return math.Abs(math.Atan2(-m.Sx[i], -m.Sy[i]))
+		out := math.Abs(m.Sx[i]) / (math.Hypot(m.Sx[i], m.Sy[i]) - m.Sy[i])
+		if !(out <= math.MaxFloat64) {
+			return math.MaxFloat64 // upside down, or neutral
+		}
+		return out
 	}
 	period := 2 * math.Pi * math.Sqrt(m.J[i]/(k.bodies.Gravity*math.Hypot(m.Sx[i], m.Sy[i])))
 	if !(period <= math.MaxFloat64) {

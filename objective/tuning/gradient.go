@@ -39,12 +39,22 @@ func (r *Rig) PeriodGradientTo(g *Bodies, mode int) {
 	g.Gravity = -0.5 / r.rest.G
 }
 
-// TiltGradientTo fills g with the derivatives of a pendulum's tilt, rad.
+// TiltGradientTo fills g with the derivatives of a pendulum's tilt, rad: by its own
+// first moment, by the masses of what hangs on it, and by where that hangs. It is
+// what bodiesTo makes of a sensitivity to that tilt alone.
 func (r *Rig) TiltGradientTo(g *Bodies, pendulum int) {
-	var b sensitivity
-	b.tilt[pendulum] = 1
-	r.bodiesTo(g, &b)
-	g.Gravity = 0
+	f, p := r.Forest, pendulum
+	*g = Bodies{}
+	g.Mx[p], g.My[p] = -r.cos[p]/r.rest.S[p], r.sin[p]/r.rest.S[p]
+	for _, j := range f.Order[:f.N] {
+		switch up := f.Parent[j]; {
+		case up == p:
+			g.Mass[j] = g.Mx[p]*r.Bodies.PivotX[j] + g.My[p]*r.Bodies.PivotY[j]
+			g.PivotX[j], g.PivotY[j] = r.Moments.Mu[j]*g.Mx[p], r.Moments.Mu[j]*g.My[p]
+		case up >= 0:
+			g.Mass[j] = g.Mass[up]
+		}
+	}
 }
 
 // bodiesTo carries a sensitivity back to the bodies, parents before children.

@@ -27,7 +27,7 @@ type Authority struct {
 	planner *Planner
 	shares  []float64 // by adjuster, then target: influences of the shorter sides, over what is allowed
 	per     []float64 // by target: one over what is allowed, 0 without a limit
-	errors  []float64 // by cause, then target: e
+	errors  []float64 // scratch: by target, e
 	pulls   []float64 // by cause, then adjuster: Gᵀe
 	moves   []float64 // by cause, then adjuster: x
 	sums    []float64 // of squared moves, by adjuster
@@ -41,7 +41,7 @@ const sigmas = 2
 func NewAuthority(s *Spread, t *Table) *Authority {
 	n, m, causes := len(t.Adjusters), len(t.Targets), 2*s.n
 	return &Authority{spread: s, table: t, planner: NewPlanner(t), shares: make([]float64, n*m), per: make([]float64, m),
-		errors: make([]float64, causes*m), pulls: make([]float64, causes*n), moves: make([]float64, causes*n),
+		errors: make([]float64, m), pulls: make([]float64, causes*n), moves: make([]float64, causes*n),
 		sums: make([]float64, n), remains: make([]float64, m)}
 }
 
@@ -60,6 +60,7 @@ func (a *Authority) Work() {
 	}
 	a.remain()
 	a.Share, a.Adjuster = largest(a.sums)
+	a.Share = min(a.Share, 1) // rounding
 	a.Remainder, a.Target = largest(a.remains)
 }
 
@@ -80,19 +81,24 @@ func (a *Authority) scale() {
 	}
 }
 
-// gather fills the errors of every cause and how they pull at the adjusters.
+// gather fills how the errors of every cause pull at the adjusters. A cause moves
+// figures, and only those from its own on; targets are one figure or two.
 func (a *Authority) gather() {
-	n, m := len(a.sums), len(a.per)
-	for c := range 2 * a.spread.n {
-		e := a.errors[c*m:][:m]
-		a.spread.errorsTo(e, c)
-		for k := range e {
-			e[k] *= a.per[k]
+	n, m, s := len(a.sums), len(a.per), a.spread
+	causes := 2 * s.n
+	for i := range n {
+		var by [figures]float64 // Gᵀe per figure
+		for k, g := range a.shares[i*m:][:m] {
+			g *= a.per[k]
+			by[s.made[k][0]] += g
+			if minus := s.made[k][1]; minus >= 0 {
+				by[minus] -= g
+			}
 		}
-		for i := range n {
+		for c := range causes {
 			sum := 0.0
-			for k, g := range a.shares[i*m:][:m] {
-				sum += g * e[k]
+			for k := c; k < causes; k++ {
+				sum += by[k] * s.joint[k][c]
 			}
 			a.pulls[c*n+i] = sum
 		}
@@ -134,10 +140,15 @@ func (a *Authority) remain() {
 	n, m := len(a.sums), len(a.per)
 	clear(a.remains)
 	for c := range 2 * a.spread.n {
-		e := a.errors[c*m:][:m]
+		e := a.errors
+		a.spread.errorsTo(e, c)
+		for k := range e {
+			e[k] *= a.per[k]
+		}
 		for i, x := range a.moves[c*n:][:n] {
-			for k, g := range a.shares[i*m:][:m] {
-				e[k] += g * x
+			row := a.shares[i*m:][:len(e)]
+			for k := range e {
+				e[k] += row[k] * x
 			}
 		}
 		for k, x := range e {

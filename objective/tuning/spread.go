@@ -2,6 +2,7 @@ package tuning
 
 import (
 	"math"
+	"slices"
 
 	"evenswing/objective/mass"
 	"evenswing/objective/motion"
@@ -23,6 +24,10 @@ type Spread struct {
 	periods  [motion.Max]Bodies // by pendulum: gradient of ln of its own mode's period
 	tilts    [motion.Max]Bodies
 	own      [motion.Max]covariance
+	felt     [motion.Max][]int         // by pendulum: the figures that feel its parts, rising
+	carried  [figures][4]float64       // scratch: by figure that is felt, the covariance times its gradient
+	lengths  [motion.Max][]int         // by pendulum: places of lengths that are wrong by themselves
+	others   []int                     // the sources that are not among these
 	joint    [figures][figures]float64 // L of the covariance L Lᵀ of all figures
 	made     [][2]int                  // by target: the figure that it is, and the one taken off it
 	detail   []float64                 // by source, then target: ∂e/∂s σ_s
@@ -40,6 +45,16 @@ type covariance [4][4]float64
 func (l *Layout) NewSpread(d *space.Design) *Spread {
 	s := &Spread{Targets: NewTargets(d), Sources: l.Sources(d), design: d, numbers: d.Numbers(), n: len(d.Pendulums)}
 	s.detail = make([]float64, len(s.Sources)*len(s.Targets))
+	for i := range d.Pendulums {
+		s.felt[i] = figuresOf(d, i)
+	}
+	for k := range s.Sources {
+		if x := &s.Sources[k]; x.Kind == Length && len(x.places) == 1 {
+			s.lengths[x.Pendulum] = append(s.lengths[x.Pendulum], x.places[0])
+		} else {
+			s.others = append(s.others, k)
+		}
+	}
 	for t := range s.Targets {
 		s.made = append(s.made, madeOf(&s.Targets[t], d))
 	}
@@ -49,6 +64,20 @@ func (l *Layout) NewSpread(d *space.Design) *Spread {
 		}
 	}
 	return s
+}
+
+// figuresOf lists the figures that the parts of a pendulum move: every period, and
+// the tilts of itself and of all that carries it.
+func figuresOf(d *space.Design, pendulum int) (list []int) {
+	n := len(d.Pendulums)
+	for k := range n {
+		list = append(list, k)
+	}
+	for i := pendulum; i != space.Wall; i = d.Pendulums[i].Parent {
+		list = append(list, n+i)
+	}
+	slices.Sort(list)
+	return list
 }
 
 // To works the spread out for the design's present candidate, loaded in r, with
@@ -62,16 +91,15 @@ func (s *Spread) To(r *Rig, slopes *Slopes) {
 		r.PeriodGradientTo(&s.periods[i], r.modes.Own[i])
 		r.TiltGradientTo(&s.tilts[i], i)
 		s.own[i] = covariance{}
-		clear(s.joint[i][:])
-		clear(s.joint[n+i][:])
+		for _, place := range s.lengths[i] {
+			s.own[i].add(&slopes.numbers[place], s.design.Tolerance.Length)
+		}
+		clear(s.joint[i][:2*n])
+		clear(s.joint[n+i][:2*n])
 	}
-	for k := range s.Sources {
+	for _, k := range s.others {
 		source := &s.Sources[k]
 		sd := source.Sd(&s.design.Tolerance)
-		if source.Kind == Length && len(source.places) == 1 {
-			s.own[source.Pendulum].add(&slopes.numbers[source.places[0]], sd)
-			continue
-		}
 		if source.Kind > Density {
 			s.addHanging(source, sd, r)
 			continue
@@ -94,57 +122,88 @@ func (s *Spread) figure(k int) *Bodies {
 }
 
 // addHanging adds an error of an edge or a seat to the joint covariance: the same
-// as its effect on every figure, written out.
+// as its effect on every figure, written out. Of the tilts it moves one alone, that
+// of the pendulum whose edge or whose child's seat it is.
 func (s *Spread) addHanging(source *Source, sd float64, r *Rig) {
-	var x [figures]float64
-	i, b := source.Pendulum, &r.Bodies
-	for k := 0; k < 2*s.n; k++ {
-		g := s.figure(k)
-		switch source.Kind {
-		case SeatX:
-			x[k] = g.PivotX[i]
-		case SeatY:
-			x[k] = g.PivotY[i]
-		case EdgeX:
-			x[k] = -b.Mass[i]*g.Mx[i] - 2*b.Mx[i]*g.Inertia[i]
-			for _, c := range s.children[i] {
-				x[k] -= g.PivotX[c]
-			}
-		default:
-			x[k] = -b.Mass[i]*g.My[i] - 2*b.My[i]*g.Inertia[i]
-			for _, c := range s.children[i] {
-				x[k] -= g.PivotY[c]
-			}
+	var x [motion.Max]float64
+	i, b, n, tilts := source.Pendulum, &r.Bodies, s.n, source.Pendulum
+	switch source.Kind {
+	case SeatX:
+		for k := range n {
+			x[k] = sd * s.periods[k].PivotX[i]
 		}
-		if x[k] == 0 {
-			continue
+		tilts = r.Forest.Parent[i]
+	case SeatY:
+		for k := range n {
+			x[k] = sd * s.periods[k].PivotY[i]
 		}
-		x[k] *= sd
-		row := &s.joint[k]
-		for l, y := range x[:k+1] {
-			row[l] += x[k] * y
+		tilts = r.Forest.Parent[i]
+	case EdgeX:
+		for k := range n {
+			x[k] = sd * s.edgeX(&s.periods[k], i, b)
+		}
+	default:
+		for k := range n {
+			x[k] = sd * s.edgeY(&s.periods[k], i, b)
 		}
 	}
+	for k := range n {
+		row, y := &s.joint[k], x[k]
+		for l := 0; l <= k; l++ {
+			row[l] += y * x[l]
+		}
+	}
+	g, row := &s.tilts[tilts], &s.joint[n+tilts]
+	var y float64
+	switch source.Kind {
+	case SeatX:
+		y = sd * g.PivotX[i]
+	case SeatY:
+		y = sd * g.PivotY[i]
+	case EdgeX:
+		y = sd * s.edgeX(g, i, b)
+	default:
+		y = sd * s.edgeY(g, i, b)
+	}
+	for l := range n {
+		row[l] += y * x[l]
+	}
+	row[n+tilts] += y * y
+}
+
+// edgeX is what the edge of pendulum i a unit to the right does to a figure.
+func (s *Spread) edgeX(g *Bodies, i int, b *Bodies) float64 {
+	x := -b.Mass[i]*g.Mx[i] - 2*b.Mx[i]*g.Inertia[i]
+	for _, c := range s.children[i] {
+		x -= g.PivotX[c]
+	}
+	return x
+}
+
+// edgeY is that of the edge a unit up.
+func (s *Spread) edgeY(g *Bodies, i int, b *Bodies) float64 {
+	x := -b.Mass[i]*g.My[i] - 2*b.My[i]*g.Inertia[i]
+	for _, c := range s.children[i] {
+		x -= g.PivotY[c]
+	}
+	return x
 }
 
 // addOwn adds the errors of one pendulum's parts to the joint covariance.
 func (s *Spread) addOwn(i int) {
 	c := &s.own[i]
 	c.mirror()
-	var h [figures][4]float64 // by figure: C times its gradient
-	for k := 0; k < 2*s.n; k++ {
-		b := s.figure(k)
-		x := [4]float64{b.Mass[i], b.Mx[i], b.My[i], b.Inertia[i]}
-		if x == ([4]float64{}) {
-			continue // what does not hang on the figure's pendulum
-		}
+	h := &s.carried
+	for at, k := range s.felt[i] {
+		b, y := s.figure(k), &h[at]
+		m, mx, my, inertia := b.Mass[i], b.Mx[i], b.My[i], b.Inertia[i]
 		for a := range 4 {
-			h[k][a] = c[a][0]*x[0] + c[a][1]*x[1] + c[a][2]*x[2] + c[a][3]*x[3]
+			y[a] = c[a][0]*m + c[a][1]*mx + c[a][2]*my + c[a][3]*inertia
 		}
 		row := &s.joint[k]
-		for l := 0; l <= k; l++ {
-			y := &h[l]
-			row[l] += x[0]*y[0] + x[1]*y[1] + x[2]*y[2] + x[3]*y[3]
+		for to, l := range s.felt[i][:at+1] {
+			y := &h[to]
+			row[l] += m*y[0] + mx*y[1] + my*y[2] + inertia*y[3]
 		}
 	}
 }
