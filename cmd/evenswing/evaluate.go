@@ -88,9 +88,18 @@ func printPendulums(out io.Writer, a *objective.Account) {
 	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(t, "pendulum\tperiod s\ttilt deg\town mode\tshare in it\tmass kg\tpivot load N")
 	for _, p := range a.Pendulums {
-		fmt.Fprintf(t, "%s\t%.4f\t%+.3f\t%d\t%.4f\t%.3f\t%.1f\n", p.Name, p.Period, p.Tilt*180/math.Pi, p.Mode, p.Share, p.Mass, p.PivotLoad)
+		fmt.Fprintf(t, "%s\t%.4f\t%s\t%d\t%.4f\t%.3f\t%.1f\n", p.Name, p.Period, signed(p.Tilt*180/math.Pi, 3), p.Mode, p.Share, p.Mass, p.PivotLoad)
 	}
 	t.Flush()
+}
+
+// signed writes a number with its sign; a rounded nought has none.
+func signed(x float64, decimals int) string {
+	text := fmt.Sprintf("%+.*f", decimals, x)
+	if strings.Trim(text, "+-0.") == "" {
+		return text[1:]
+	}
+	return text
 }
 
 func printModes(out io.Writer, a *objective.Account) {

@@ -414,3 +414,14 @@ func bestAssignment(m *Modes, i, taken int) float64 {
 	}
 	return best
 }
+
+// TestLevelHasNoSign: a pendulum that hangs level tilts by 0, not by −0, which a
+// printer would show.
+func TestLevelHasNoSign(t *testing.T) {
+	f := NewForest([]int{space.Wall})
+	bodies := [Max]Body{{Mass: 2, Cg: space.Vec{Y: -0.5}, Inertia: 0.1, Reach: 1}}
+	var r Rest
+	if !f.RestTo(&r, &bodies, 9.81) || math.Signbit(r.Tilt[0]) {
+		t.Errorf("tilt %g", r.Tilt[0])
+	}
+}

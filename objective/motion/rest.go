@@ -71,7 +71,7 @@ func (f *Forest) RestTo(r *Rest, bodies *[Max]Body, g float64) bool {
 		}
 		r.S[i] = s
 		// Turning (sx, sy) onto (0, −s) takes sin = −sx/s, cos = −sy/s.
-		sin[i], cos[i] = -sx[i]/s, -sy[i]/s
+		sin[i], cos[i] = 0-sx[i]/s, -sy[i]/s // 0 − 0 has no sign: a level pendulum tilts by 0, not by −0
 		r.Tilt[i] = math.Atan2(sin[i], cos[i])
 	}
 	for p := range f.Pairs {
