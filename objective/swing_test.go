@@ -89,6 +89,26 @@ func TestSwingUpIsTheWorstRelease(t *testing.T) {
 	agree(t, "margin", worst.Margin.Value, margin, 1e-3, 1)
 }
 
+// TestSwingUndrawn: the same motion by the fast path, its line left out unless a
+// limit asks for it.
+func TestSwingUndrawn(t *testing.T) {
+	_, w := swingingCase(t, "P13")
+	with := w.SwingUp()
+	drift := w.Swinging().Drift.Value
+	if v := w.SwingUndrawn(); v != with || !w.Swinging().Margin.Given {
+		t.Errorf("%+v with a limit on the paper, drawn %+v", v, with)
+	}
+	w.Design().Limits[space.PaperFit].Given = false
+	w.SwingUndrawn()
+	if w.Swinging().Margin.Given {
+		t.Error("a line that nobody asked for")
+	}
+	agree(t, "drift", w.Swinging().Drift.Value, drift, 0.05, 0)
+	if w.SwingUp(); !w.Swinging().Margin.Given {
+		t.Error("no line the next time")
+	}
+}
+
 // TestFinalistRow: every finalist column is written once, the first ones are
 // those of every row, and nothing is NaN.
 func TestFinalistRow(t *testing.T) {

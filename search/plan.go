@@ -6,7 +6,7 @@ import "fmt"
 const (
 	DefaultEvaluations        = 300_000
 	DefaultSeed        uint64 = 1
-	DefaultMotions            = 800
+	DefaultMotions            = 16_000
 )
 
 // Sizes from which islands and epochs follow. They depend on the number of
@@ -34,7 +34,8 @@ type Plan struct {
 	Islands     int    `json:"islands"`
 	Epochs      int    `json:"epochs"`
 
-	// Motions is a ceiling over the full motions that finalists get; a shortlist
+	// Motions is a ceiling over the full motions that finalists get, to be judged
+	// and to settle; a shortlist
 	// of ten gets them in any case.
 	Motions int `json:"motions"`
 

@@ -33,10 +33,11 @@ const (
 	Genetic                   // bred from a population
 	Simplex                   // Nelder-Mead
 	LeastSquares              // Levenberg and Marquardt
+	Settled                   // finalists alone: Nelder-Mead on the full motion
 	StageCount
 )
 
-var stages = [StageCount]string{"spread", "genetic", "simplex", "least squares"}
+var stages = [StageCount]string{"spread", "genetic", "simplex", "least squares", "settled"}
 
 func (s Stage) String() string { return stages[s] }
 
@@ -84,4 +85,15 @@ func RowID(t Task, number int) int64 {
 func RowTask(id int64) (t Task, number int) {
 	return Task{int(id >> (islandBits + numberBits)), int(id>>numberBits) & (1<<islandBits - 1)},
 		int(id & (1<<numberBits - 1))
+}
+
+// SettledID is the id of number k, from 0, of the designs that settled on the
+// full motion once all tasks of a plan were finished: as if the epoch after the
+// last had one more task.
+func SettledID(p Plan, k int) int64 { return RowID(Task{p.Epochs, 0}, k) }
+
+// IsSettledID tells whether an id is one of those.
+func IsSettledID(p Plan, id int64) bool {
+	task, _ := RowTask(id)
+	return task == Task{p.Epochs, 0}
 }

@@ -3,7 +3,7 @@ package search
 import (
 	"math"
 
-	"gonum.org/v1/gonum/optimize"
+	"evenswing/space"
 )
 
 // polish improves a candidate by Nelder-Mead over its continuous genes, for
@@ -15,33 +15,16 @@ import (
 //
 //	score + outside |score| Σ |what the clamp cut off|
 //
-// so that one which has left the cube feels a slope back. gonum's method is driven
-// through its own protocol instead of optimize.Minimize, which saves two
-// hand-overs between goroutines and a reading of the clock for each
-// evaluation, and lets an error end it at once. It does not stop by itself.
+// so that one which has left the cube feels a slope back.
 func (is *island) polish(start candidate, evaluations int) (candidate, error) {
-	p := newPolisher(is, start, evaluations)
-	method := &optimize.NelderMead{SimplexSize: edge}
-	method.Init(len(is.free), 1)
-	operations, results := make(chan optimize.Task, 1), make(chan optimize.Task, 1)
-	go method.Run(operations, results, []optimize.Task{{
-		Op:       optimize.FuncEvaluation,
-		Location: &optimize.Location{X: make([]float64, len(is.free)), F: start.Score},
-	}})
-	for task := range operations {
-		if task.Op == optimize.FuncEvaluation {
-			task.F = p.score(task.X)
-		}
-		if p.left == 0 || p.err != nil || task.Op == optimize.MethodDone {
-			task.Op = optimize.PostIteration
-			results <- task
-			break
-		}
-		results <- task
+	p := &polisher{
+		island: is, start: start, trial: start.clone(), best: start.clone(),
+		reach: newReach(is.moves, start.Point, edge), left: evaluations,
 	}
-	close(results)
-	for range operations { // the method has returned when this is closed
-	}
+	nelderMead(len(is.free), start.Score, edge, func(y []float64) (float64, bool) {
+		f := p.score(y)
+		return f, p.left > 0 && p.err == nil
+	})
 	return p.best, p.err
 }
 
@@ -53,40 +36,66 @@ const edge = 0.05
 // a minimum on a face.
 const outside = 0.1
 
+// steeper is what a simplex is told of a score where the clamp cut something off.
+func steeper(score, cut float64) float64 { return score + outside*math.Abs(score)*cut }
+
+// reach turns the coordinates of a simplex into points of the unit cube:
+// start + Σ y_k axis_k, clamped.
+type reach struct {
+	free  []int // the continuous genes
+	start []float64
+	axes  [][]float64 // by coordinate, then free gene; nil: turn is their diagonal
+	turn  []float64   // by free gene
+	point []float64   // the last one
+}
+
+func newReach(genes []space.Gene, start []float64, side float64) *reach {
+	r := &reach{start: append([]float64(nil), start...), point: append([]float64(nil), start...)}
+	for j, g := range genes {
+		if g.Count > 0 {
+			continue
+		}
+		turn := 1.0
+		if start[j]+side > 1 {
+			turn = -1
+		}
+		r.free, r.turn = append(r.free, j), append(r.turn, turn)
+	}
+	return r
+}
+
+// to fills point with what y stands for and returns how much the clamp cut off.
+func (r *reach) to(y []float64) (cut float64) {
+	for k, j := range r.free {
+		t := r.start[j]
+		if r.axes == nil {
+			t += r.turn[k] * y[k]
+		}
+		for i := range r.axes {
+			t += r.axes[i][k] * y[i]
+		}
+		r.point[j] = max(0, min(1, t))
+		cut += math.Abs(t - r.point[j])
+	}
+	return cut
+}
+
 // polisher scores the points of one simplex.
 type polisher struct {
 	island *island
 	start  candidate
 	trial  candidate
 	best   candidate
-	turn   []float64
+	reach  *reach
 	left   int
 	err    error
-}
-
-func newPolisher(is *island, start candidate, evaluations int) *polisher {
-	p := &polisher{
-		island: is, start: start.clone(), trial: start.clone(), best: start.clone(),
-		turn: make([]float64, len(is.free)), left: evaluations,
-	}
-	for k, j := range is.free {
-		p.turn[k] = 1
-		if start.Point[j]+edge > 1 {
-			p.turn[k] = -1
-		}
-	}
-	return p
 }
 
 // score evaluates the point that y stands for and returns what the simplex is
 // told of it.
 func (p *polisher) score(y []float64) float64 {
-	cut := 0.0
-	for k, j := range p.island.free {
-		t := p.start.Point[j] + p.turn[k]*y[k]
-		p.trial.Point[j] = max(0, min(1, t))
-		cut += math.Abs(t - p.trial.Point[j])
-	}
+	cut := p.reach.to(y)
+	copy(p.trial.Point, p.reach.point)
 	p.left--
 	p.err = p.island.ledger.evaluate(&p.trial, Simplex, [2]int64{p.start.ID, NoParent})
 	if p.err == nil && p.trial.Score < p.best.Score {
@@ -95,5 +104,5 @@ func (p *polisher) score(y []float64) float64 {
 		p.best.Point = point
 		copy(point, p.trial.Point)
 	}
-	return p.trial.Score + outside*math.Abs(p.trial.Score)*cut
+	return steeper(p.trial.Score, cut)
 }

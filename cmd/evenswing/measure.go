@@ -64,7 +64,7 @@ func searchPace(ctx context.Context, e *objective.Evaluator, plan search.Plan, d
 }
 
 // motionPace is how many full motions a second are followed, of even points:
-// finalists take about as long.
+// settling takes about as long.
 func motionPace(ctx context.Context, e *objective.Evaluator, cores int, while time.Duration) (float64, error) {
 	if cores == 0 {
 		cores = runtime.GOMAXPROCS(0)

@@ -29,7 +29,7 @@ func TestByteSize(t *testing.T) {
 // TestFitted: a plan keeps to the time, the disk and the most rows, whichever is
 // least, and gives what time is left to motions.
 func TestFitted(t *testing.T) {
-	p := pace{evaluations: 100_000, rows: 0.5, motions: 1000}
+	p := pace{evaluations: 100_000, rows: 0.5, motions: 40_000}
 	for _, c := range []struct {
 		name     string
 		hours    float64
@@ -40,10 +40,10 @@ func TestFitted(t *testing.T) {
 		motions  int
 		contains string
 	}{
-		{"time", 0.1, 0, 60, 24_000_000, 27_000_000, 800, "6m0s"},
-		{"disk", 8, 20e9, 60, 85_714_285, 85_714_285, 8000, "20 GB hold 85,714,285 rows"},
-		{"usual disk", 8, 0, 60, 42_857_142, 42_857_142, 8000, "10 GB hold"},
-		{"rows", 8, 1e12, 60, 100_000_000, 100_000_000, 8000, "at most 100,000,000 rows"},
+		{"time", 0.1, 0, 60, 24_000_000, 27_000_000, search.DefaultMotions, "6m0s"},
+		{"disk", 8, 20e9, 60, 85_714_285, 85_714_285, mostMotions, "20 GB hold 85,714,285 rows"},
+		{"usual disk", 8, 0, 60, 42_857_142, 42_857_142, mostMotions, "10 GB hold"},
+		{"rows", 8, 1e12, 60, 100_000_000, 100_000_000, mostMotions, "at most 100,000,000 rows"},
 	} {
 		left := time.Duration(c.hours * float64(time.Hour))
 		command := &searchCommand{For: left, Disk: c.disk}

@@ -57,7 +57,11 @@ func writeShortlist(to *console, run *dataset.Run, e *objective.Evaluator, top i
 func printShortlist(out io.Writer, w *shortlist.Written) {
 	p := w.Page
 	fmt.Fprintf(out, "%s: %s designs tried, %s meet every limit, in %s\n", p.Rig, count(p.Tried), count(p.Meeting), families(p.Families))
-	fmt.Fprintf(out, "the full motion of %s of them was followed; ranked by that\n\n", count(w.Swung))
+	fmt.Fprintf(out, "the full motion of %s was followed; ranked by that\n", count(w.Swung))
+	if w.Settled > 0 {
+		fmt.Fprintf(out, "%s of these are better ones that others became, settling on the full motion\n", count(w.Settled))
+	}
+	fmt.Fprintln(out)
 	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
 	fmt.Fprintf(t, "rank\tfile\tscore\thardest limit at\tdrift %%\tmass kg\t%s\n", periodHeads(p.Sheets[0].Pendulums))
 	for k := range p.Sheets {

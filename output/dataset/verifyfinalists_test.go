@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"evenswing/output/dataset"
@@ -72,7 +73,31 @@ func rowsOf(t *testing.T, path string) string {
 	return text
 }
 
-func writeFinalists(t *testing.T, path string, p search.Plan) {
+// TestVerifySettled: designs that settled have ids behind the plan's last task,
+// and their stage says so.
+func TestVerifySettled(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "RUN")
+	p := search.Plan{Seed: 1, Evaluations: 40, Islands: 1, Epochs: 1}
+	r := searched(t, dir, p)
+	path := filepath.Join(dir, "finalists.parquet")
+	check := bowlCheck
+	check.Finalists = dataset.FinalistCheck{Path: path, Columns: bowlColumns, Rescore: bowlAgain}
+	writeFinalists(t, path, p, search.Settled, search.Settled)
+	if v := verify(t, r, check); len(v.Findings) > 0 || v.Finalists != 12 {
+		t.Errorf("%+v", v)
+	}
+	if err := os.Remove(path); err != nil {
+		t.Fatal(err)
+	}
+	writeFinalists(t, path, p, search.Simplex)
+	if v := verify(t, r, check); v.Sound() || !strings.Contains(v.Findings[0].What, "settled") {
+		t.Errorf("a settled design of another stage: %+v", v.Findings)
+	}
+}
+
+// writeFinalists writes ten finalists, and one of each stage with the id of a
+// settled design.
+func writeFinalists(t *testing.T, path string, p search.Plan, settled ...search.Stage) {
 	t.Helper()
 	layout, err := dataset.NewLayout(bowlColumns)
 	if err != nil {
@@ -86,6 +111,13 @@ func writeFinalists(t *testing.T, path string, p search.Plan) {
 	for n := range 10 {
 		row := search.Row{ID: search.RowID(search.Task{}, 10-n), Scorer: s, Parents: [2]int64{search.NoParent, search.NoParent}}
 		row.Verdict = s.Score([]float64{float64(n) / 20, 0.5})
+		if err := rec.Record(&row); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for k, stage := range settled {
+		row := search.Row{ID: search.SettledID(p, k), Task: search.Task{Epoch: p.Epochs}, Stage: stage, Scorer: s, Parents: [2]int64{3, search.NoParent}}
+		row.Verdict = s.Score([]float64{float64(k) / 20, 0.4})
 		if err := rec.Record(&row); err != nil {
 			t.Fatal(err)
 		}

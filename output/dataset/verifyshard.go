@@ -116,6 +116,10 @@ func (rd *reading) row(b *Batch, i int) error {
 		return fmt.Errorf("its id, %d, is of another task", b.IDs[i])
 	case rd.task != nil && rd.counts.Rows > 0 && b.IDs[i] <= rd.last:
 		return fmt.Errorf("its id, %d, does not come after %d", b.IDs[i], rd.last)
+	case rd.task == nil && search.IsSettledID(rd.plan, b.IDs[i]):
+		if b.Stages[i] != search.Settled.String() {
+			return fmt.Errorf("its id, %d, is of a settled design, its stage is %q", b.IDs[i], b.Stages[i])
+		}
 	case !rd.plan.Has(task) || number >= rd.plan.Budget(task):
 		return fmt.Errorf("the plan has no candidate %d", b.IDs[i])
 	case int(b.Epochs[i]) != task.Epoch || int(b.Islands[i]) != task.Island:

@@ -34,17 +34,45 @@ type words struct{ reason, limit string }
 func (w words) Reason() (string, bool)     { return w.reason, w.reason != "" }
 func (w words) WorstLimit() (string, bool) { return w.limit, w.limit != "" }
 
-// leastFinalists is the least number of finalists, whatever the plan.
-const leastFinalists = 10
+const (
+	// leastFinalists is the least number of finalists, whatever the plan.
+	leastFinalists = 10
+	// followedPart is the part of a plan's motions that follows finalists; the
+	// others settle the best of them.
+	followedPart = 20
+)
 
 // FinalistsOf is how many designs get the full motion under a plan: each is
 // followed from every release that it is judged by.
 func FinalistsOf(plan search.Plan, e *objective.Evaluator) int {
-	releases := motion.Patterns(len(e.Rig().Pendulums))
+	return max(plan.Motions/followedPart/releasesOf(e), leastFinalists)
+}
+
+// releasesOf is the number of releases that a design is judged by.
+func releasesOf(e *objective.Evaluator) int {
 	if e.Rig().Released {
-		releases = 1
+		return 1
 	}
-	return max(plan.Motions/releases, leastFinalists)
+	return motion.Patterns(len(e.Rig().Pendulums))
+}
+
+// sideBySide does work number 0 to n-1 on all cores, each with a workspace of its
+// own.
+func sideBySide(e *objective.Evaluator, n int, work func(w *objective.Workspace, k int) error) error {
+	var group errgroup.Group
+	workers := runtime.GOMAXPROCS(0)
+	for worker := range workers {
+		group.Go(func() error {
+			w := e.NewWorkspace()
+			for k := worker; k < n; k += workers {
+				if err := work(w, k); err != nil {
+					return err
+				}
+			}
+			return nil
+		})
+	}
+	return group.Wait()
 }
 
 // swingAll follows the motion of every chosen design, side by side; the result
@@ -59,39 +87,34 @@ func swingAll(run *dataset.Run, e *objective.Evaluator, chosen []Chosen) ([]fina
 		return nil, err
 	}
 	list := make([]finalist, len(chosen))
-	var group errgroup.Group
-	workers := runtime.GOMAXPROCS(0)
-	for worker := range workers {
-		group.Go(func() error {
-			w := e.NewWorkspace()
-			for k := worker; k < len(chosen); k += workers {
-				f := &list[k]
-				f.chosen, f.origin = chosen[k], origins[chosen[k].ID]
-				if err := f.swing(e, w); err != nil {
-					return err
-				}
-			}
-			return nil
-		})
-	}
-	return list, group.Wait()
+	return list, sideBySide(e, len(chosen), func(w *objective.Workspace, k int) error {
+		f := &list[k]
+		f.chosen, f.origin = chosen[k], origins[chosen[k].ID]
+		return f.swing(w)
+	})
 }
 
 // swing scores a finalist again, first as its row did, then with its motion.
-func (f *finalist) swing(e *objective.Evaluator, w *objective.Workspace) error {
+func (f *finalist) swing(w *objective.Workspace) error {
 	v := w.ScoreValues(f.origin.values)
 	if float32(v.Score) != float32(f.chosen.Score) {
 		return fmt.Errorf("candidate %d scores %g here and %g in its file: the run was made by another version or on another kind of machine", f.chosen.ID, v.Score, f.chosen.Score)
 	}
+	f.follow(w)
+	return nil
+}
+
+// follow scores a finalist by its values, with its motion, and makes its row.
+func (f *finalist) follow(w *objective.Workspace) {
+	w.ScoreValues(f.origin.values)
 	f.verdict = w.SwingUp()
 	w.WorkHolding()
 	w.WorkTuning()
-	n := len(e.FinalistColumns())
+	n := len(w.Evaluator().FinalistColumns())
 	f.row, f.missing = make([]float32, n), make([]bool, n)
 	w.FinalistRowTo(f.row, f.missing)
 	f.words.reason, _ = w.Reason()
 	f.words.limit, _ = w.WorstLimit()
-	return nil
 }
 
 // kept is a finalist as a recorder takes it.

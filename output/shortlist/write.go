@@ -22,6 +22,8 @@ type Written struct {
 	Dir   string
 	List  List
 	Swung int // how many finalists' motion was followed
+	// Settled is how many of these were made of better ones by settling on it.
+	Settled int
 }
 
 // design is one design of the list with all that is shown of it.
@@ -53,6 +55,11 @@ func Write(fs durable.FS, run *dataset.Run, e *objective.Evaluator, top int, dir
 	if err != nil {
 		return nil, err
 	}
+	settled, err := settleAll(run.Start.Plan, e, finalists)
+	if err != nil {
+		return nil, err
+	}
+	finalists = append(finalists, settled...)
 	if whole, err := run.Complete(); err != nil {
 		return nil, err
 	} else if whole {
@@ -66,7 +73,7 @@ func Write(fs durable.FS, run *dataset.Run, e *objective.Evaluator, top int, dir
 	if err != nil {
 		return nil, err
 	}
-	return &Written{page, dir, list, len(finalists)}, writeFiles(fs, dir, e, page, designs)
+	return &Written{page, dir, list, len(finalists), len(settled)}, writeFiles(fs, dir, e, page, designs)
 }
 
 func writeFiles(fs durable.FS, dir string, e *objective.Evaluator, page *report.Page, designs []design) error {
@@ -107,12 +114,17 @@ func (d *design) files(n int) []workshop.File {
 	return list
 }
 
+func finalistsByID(list []finalist) map[int64]*finalist {
+	byID := map[int64]*finalist{}
+	for k := range list {
+		byID[list[k].chosen.ID] = &list[k]
+	}
+	return byID
+}
+
 // look works every chosen design out once more, for its sheet.
 func look(e *objective.Evaluator, finalists []finalist, chosen []Chosen) []design {
-	byID := map[int64]*finalist{}
-	for k := range finalists {
-		byID[finalists[k].chosen.ID] = &finalists[k]
-	}
+	byID := finalistsByID(finalists)
 	designs := make([]design, len(chosen))
 	for k, c := range chosen {
 		f, d := byID[c.ID], &designs[k]
