@@ -31,6 +31,7 @@ type Account struct {
 	Motion     *MotionAccount          `json:"motion"`    // nil until SwingUp
 	Tolerance  *ToleranceAccount       `json:"tolerance"` // nil unless asked for
 	Holding    *HoldingAccount         `json:"holding"`   // nil until WorkHolding
+	Why        []string                `json:"why"`       // what makes the ratio hold or not, in sentences; nil unless asked for
 	order      []string                // of the unknowns, for printers
 }
 

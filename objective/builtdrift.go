@@ -82,6 +82,20 @@ func (h *holder) buildOne(w *Workspace, d *space.Design) float64 {
 	return drift.Value
 }
 
+// measureBuilds is the drift that nine in ten builds stay below, over what is
+// allowed; the ceiling where so many tell none. It is not known where the design
+// itself tells no drift.
+func (w *Workspace) measureBuilds(allowed float64) (value, u float64, known bool) {
+	if !w.swung.built {
+		return 0, 0, false
+	}
+	most := w.swung.holder.Built.Most
+	if !most.Given {
+		return 0, ceiling, true
+	}
+	return most.Value, use(most.Value, allowed), true
+}
+
 func finiteOnly(x float64) space.Optional {
 	if math.IsInf(x, 0) {
 		return space.Optional{}

@@ -44,21 +44,35 @@ type holder struct {
 // takes up to a hundred full motions and allocates a little. False, and nothing is
 // known, where the rig has no ratio or the motion told no drift.
 func (w *Workspace) WorkHolding() bool {
-	s, d := w.swung, w.Design()
-	if !w.Exists || s == nil || len(d.Targets.Ratios) == 0 || !s.worst.Drift.Given {
+	if w.swung == nil || !w.workBuilds() {
 		return false
+	}
+	h := w.swung.holder
+	h.ready(w, w.Design())
+	h.draw(w, sparseFirst, sparseStep)
+	h.Share = h.Map.Share()
+	h.stretch(w)
+	w.swung.held = true
+	return true
+}
+
+// workBuilds is the part of WorkHolding that a limit may ask for; it does nothing
+// where it was done.
+func (w *Workspace) workBuilds() bool {
+	s, d := w.swung, w.Design()
+	if !w.Exists || len(d.Targets.Ratios) == 0 || !s.worst.Drift.Given {
+		return false
+	}
+	if s.built {
+		return true
 	}
 	if s.holder == nil {
 		s.holder = &holder{builds: tuning.NewLayout(w.evaluator.rig).NewBuilds(w.decoder, w.evaluator.forest, nil)}
 	}
-	h := s.holder
-	h.Holding = Holding{Allowed: DefaultDrift}
-	h.ready(w, d)
-	h.draw(w, sparseFirst, sparseStep)
-	h.Share = h.Map.Share()
-	h.stretch(w)
-	h.buildAll(w, d)
-	s.held = true
+	s.holder.Holding = Holding{Allowed: DefaultDrift}
+	s.holder.ready(w, d)
+	s.holder.buildAll(w, d)
+	s.built = true
 	return true
 }
 

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"evenswing/objective/motion"
+	"evenswing/space"
 )
 
 // TestHoldingMap: the cell of the working swing is SwingUp's own drift, and
@@ -122,11 +123,13 @@ func TestBuiltDrift(t *testing.T) {
 		t.Errorf("exact builds: %+v", b)
 	}
 	w.Design().Tolerance.Length, w.Design().Tolerance.Mass, w.Design().Tolerance.Pivot = 0.002, 0.01, 0.001
+	w.SwingUp()
 	w.WorkHolding()
 	b = w.Holding().Built
 	if !(b.Median.Value < b.Most.Value && b.Most.Value < b.Worst.Value) || b.Hold != 0 && nominal > 2*0.005 {
 		t.Errorf("builds: %+v", b)
 	}
+	w.SwingUp()
 	w.WorkHolding()
 	if again := w.Holding().Built; again != b {
 		t.Errorf("%+v, the second time %+v", b, again)
@@ -135,6 +138,57 @@ func TestBuiltDrift(t *testing.T) {
 	if x := w.Swinging().Drift.Value; x != nominal {
 		t.Errorf("drift %g after builds, %g before", x, nominal)
 	}
+}
+
+// TestBuildLimit: where the rig limits it, the drift that nine in ten builds stay
+// below counts, in evaluate and settling alike; else it does not.
+func TestBuildLimit(t *testing.T) {
+	e, w := swingingCase(t, "P13")
+	free := w.SwingUp()
+	w.WorkHolding()
+	most := w.Holding().Built.Most.Value
+	for _, s := range e.Subjects() {
+		if s.Criterion == space.Build && s.Limited {
+			t.Error("limited although nothing is written")
+		}
+	}
+	limited := holdingLimit(t, "build_drift: 0.01 %, ")
+	v := limited.SwingUp()
+	if u := limited.swung.holder.Built.Most; !u.Given || u.Value != most || v.Worst < u.Value/0.0001-1e-9 || v.Worst <= free.Worst || v.Meets != No {
+		t.Errorf("builds drift by %+v, verdict %+v, without the limit %+v", u, v, free)
+	}
+	if again := limited.SwingUndrawn(); again != v {
+		t.Errorf("settling judges by %+v, evaluate by %+v", again, v)
+	}
+	limited.WorkHolding()
+	if limited.Holding().Built.Most.Value != most {
+		t.Error("the builds are others once the map is worked out")
+	}
+	account := limited.Account()
+	for _, c := range account.Criteria {
+		if c.Name == "build" && (c.Utilisation == nil || math.Abs(*c.Utilisation-most/0.0001) > 1e-9) {
+			t.Errorf("%+v", c)
+		}
+	}
+}
+
+// holdingLimit is P13 with a limit more.
+func holdingLimit(t *testing.T, limit string) *Workspace {
+	t.Helper()
+	for _, c := range statedCases(t) {
+		if c.ID == "P13" {
+			a, b := c.Case.Bodies[0].Name, c.Case.Bodies[1].Name
+			_, w := score(t, c.rigText()+`
+targets: {ratios: [{slow: `+a+`, fast: `+b+`, is: 2}], drawing_time: 120 s}
+limits: {`+limit+`drift: 0.5 %, exchange: 5 %, paper_margin: 10 mm}
+paper: {on: `+b+`, at: [0 mm, -200 mm], size: [210 mm, 297 mm]}
+pen: {on: wall, at: [400 mm, -200 mm], line: 0.5 mm}
+`)
+			return w
+		}
+	}
+	t.Fatal("no P13")
+	return nil
 }
 
 // TestHoldingNeedsARatio: without one there is nothing to hold and no column.

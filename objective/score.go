@@ -119,6 +119,8 @@ func (w *Workspace) measureMotion(s *Subject, d *space.Design) (value, u float64
 		return x.Exchange.Value, use(x.Exchange.Value, allowed), x.Exchange.Given
 	case space.Drift:
 		return x.Drift.Value, use(x.Drift.Value, allowed), x.Drift.Given
+	case space.Build:
+		return w.measureBuilds(allowed)
 	case space.Trace:
 		return x.Trace.Value, use(x.Trace.Value, allowed), x.Trace.Given
 	case space.PaperFit:

@@ -72,7 +72,7 @@ var rigUnit = [space.CriterionCount]string{space.TotalMass: "kg", space.PaperFit
 
 // rigFidelity is what computes them.
 var rigFidelity = [space.CriterionCount]Fidelity{
-	space.Exchange: Swung, space.Drift: Swung, space.Trace: Swung, space.PaperFit: Swung, space.Spacing: Swung,
+	space.Exchange: Swung, space.Drift: Swung, space.Build: Swung, space.Trace: Swung, space.PaperFit: Swung, space.Spacing: Swung,
 	space.Tuning: Later,
 }
 

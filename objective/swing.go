@@ -36,6 +36,7 @@ type swing struct {
 	undrawn  bool    // no line is wanted
 	holder   *holder // nil until WorkHolding
 	held     bool    // it is about this candidate
+	built    bool    // so far its builds are
 }
 
 // SwingUp follows the full motion of the candidate last scored, from the rig's
@@ -61,7 +62,7 @@ func (w *Workspace) swingUp(undrawn bool) Verdict {
 	w.ready(d, true)
 	s := w.swung
 	s.undrawn = undrawn
-	s.worst, s.held = Swinging{HalvesIn: s.worst.HalvesIn}, false
+	s.worst, s.held, s.built = Swinging{HalvesIn: s.worst.HalvesIn}, false, false
 	for k := 0; k < w.releases(); k++ {
 		var from [motion.Max]float64
 		w.releaseTo(&from, k)
@@ -69,6 +70,9 @@ func (w *Workspace) swingUp(undrawn bool) Verdict {
 		s.worst.take(w, d, &from)
 	}
 	w.complete(d)
+	if d.Limits[space.Build].Given {
+		w.workBuilds()
+	}
 	w.judge(w.evaluator, d, Swung)
 	return w.Verdict
 }

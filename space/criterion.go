@@ -13,6 +13,7 @@ const (
 	Inflow
 	Exchange
 	Drift
+	Build
 	Trace
 	PaperFit
 	Spacing
@@ -33,6 +34,7 @@ var criteria = [CriterionCount]struct{ name, written string }{
 	Inflow:    {"inflow", "limits.inflow"},
 	Exchange:  {"exchange", "limits.exchange"},
 	Drift:     {"drift", "limits.drift"},
+	Build:     {"build", "limits.build_drift"},
 	Trace:     {"trace", "limits.trace"},
 	PaperFit:  {"paper", "limits.paper_margin"},
 	Spacing:   {"spacing", "limits.line_spacing"},

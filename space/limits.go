@@ -17,6 +17,7 @@ var limitTable = []limit{
 	{"inflow", Inflow, quantity.Number, positive},
 	{"exchange", Exchange, quantity.Number, positive},
 	{"drift", Drift, quantity.Number, positive},
+	{"build_drift", Build, quantity.Number, positive},
 	{"trace", Trace, quantity.Number, positive},
 	{"paper_margin", PaperFit, quantity.Length, notBelow},
 	{"line_spacing", Spacing, quantity.Number, positive},

@@ -31,12 +31,12 @@ func (c *evaluateCommand) Run(to *console) error {
 	w.SwingUp()
 	w.WorkHolding()
 	account := w.Account()
+	account.Why = whyWords(rig, w)
 	account.Tolerance = w.Tolerance(objective.TrialBuilds, objective.TrialSeed)
 	if c.JSON {
 		return printJSON(to.out, account)
 	}
 	printAccount(to.out, account)
-	printWhy(to.out, rig, w.WhyHeld())
 	return nil
 }
 
@@ -59,7 +59,7 @@ func printAccount(out io.Writer, a *objective.Account) {
 	printModes(out, a)
 	printTriads(out, a)
 	printMotion(out, a)
-	printHolding(out, a.Holding)
+	printHolding(out, a)
 	printDrums(out, a)
 	printTolerance(out, a)
 	printCriteria(out, a)

@@ -11,7 +11,8 @@ import (
 )
 
 // printHolding tells where a design holds its ratios.
-func printHolding(out io.Writer, h *objective.HoldingAccount) {
+func printHolding(out io.Writer, a *objective.Account) {
+	h := a.Holding
 	if h == nil {
 		return
 	}
@@ -31,18 +32,17 @@ func printHolding(out io.Writer, h *objective.HoldingAccount) {
 	fmt.Fprintf(out, "  at %.0f %% of the starting swings of its two pendulums up to 1.4 times the working ones\n", 100*h.Share)
 	fmt.Fprintf(out, "  in %d of %d builds within tolerance, none tuned: drift %s %% in the median, %s %% at worst\n",
 		h.BuildsHold, h.Builds, shownTo(h.BuiltMedian, 100, 3), shownTo(h.BuiltWorst, 100, 3))
+	fmt.Fprintln(out, "What makes the ratio hold or not:")
+	for _, sentence := range a.Why {
+		fmt.Fprintln(out, "  "+sentence)
+	}
 }
 
-// printWhy tells what makes it hold or not.
-func printWhy(out io.Writer, rig *space.Rig, why *objective.Why) {
+// whyWords are the sentences that tell what makes it hold or not.
+func whyWords(rig *space.Rig, w *objective.Workspace) []string {
 	names := make([]string, len(rig.Pendulums))
 	for i := range names {
 		names[i] = rig.Pendulums[i].Name
 	}
-	for k, sentence := range report.WhyWords(why, names, drawing.UnitsOf(rig)) {
-		if k == 0 {
-			fmt.Fprintln(out, "\nWhat makes the ratio hold or not:")
-		}
-		fmt.Fprintln(out, "  "+sentence)
-	}
+	return report.WhyWords(w.WhyHeld(), names, drawing.UnitsOf(rig))
 }

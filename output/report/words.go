@@ -14,6 +14,7 @@ var meanings = [space.CriterionCount]string{
 	space.Inflow:    "most of a pendulum's swing that comes from another",
 	space.Exchange:  "energy that two-to-one coupling moves",
 	space.Drift:     "how far the ratio wanders while it draws",
+	space.Build:     "drift that nine in ten builds within tolerance stay below, untuned",
 	space.Trace:     "unevenness from one pass to the next",
 	space.PaperFit:  "least distance of the line from the paper's edge",
 	space.Spacing:   "gap between passes, in widths of the line",
