@@ -24,6 +24,13 @@ type Mixing struct {
 	Apart, Share, Bend float64 // relative distance, shared energy, error of the table over what is allowed
 }
 
+// nearEqual is the relative distance of two periods below which they are called near;
+// farther apart, pendulums that a table does not serve share their swings.
+const nearEqual = 0.05
+
+// Near tells that the two periods are near.
+func (m *Mixing) Near() bool { return m.Apart < nearEqual }
+
 // Off writes Bend.
 func (m *Mixing) Off() string {
 	if m.Bend < 0.01 {
