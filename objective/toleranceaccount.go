@@ -48,6 +48,7 @@ type AdjusterAccount struct {
 	Travel    float64   `json:"travel"`    // each way, as the rig file has it, SI
 	Down      float64   `json:"room_down"` // what of it is left toward smaller values: the drum or a mass of nothing may stop it
 	Up        float64   `json:"room_up"`   // toward larger ones
+	Idle      bool      `json:"idle"`      // its whole room moves no target by half of what that allows
 	Influence []float64 `json:"influence"` // by target: change of its error per SI unit
 }
 
@@ -94,6 +95,7 @@ func (w *Workspace) Tolerance(builds int, seed uint64) *ToleranceAccount {
 	for k, adjuster := range t.Table.Adjusters {
 		x := AdjusterAccount{Name: w.evaluator.rig.Unknowns[adjuster.Unknown].Name, Travel: adjuster.Travel}
 		x.Down, x.Up = t.Table.Room(k)
+		x.Idle = t.Table.Idle(k)
 		for target := range t.Table.Targets {
 			x.Influence = append(x.Influence, t.Table.Influence(k, target))
 		}

@@ -180,3 +180,30 @@ func TestAuthorityInADrum(t *testing.T) {
 		}
 	}
 }
+
+// TestIdle: a bob of 3 kg with 0.02 kg m² slides on a rod of its own: its period
+// has its least at √(0.02/3) = 81.6 mm below the pivot, where a millimetre does
+// nothing; 250 mm below it does.
+func TestIdle(t *testing.T) {
+	for height, want := range map[float64]bool{-0.0816497: true, -0.25: false} {
+		rig := mustRead(t, `
+rig: idle
+unknowns: {h: {range: -400 to -50 mm, movable: 3 mm}}
+pendulums:
+  rod:
+    hangs_from: wall
+    pivot: [0 mm, 0 mm]
+    lumps: {bob: {at: [0 mm, h], mass: 3 kg, inertia: 0.02 kg m2}}
+targets: {periods: {rod: 1 s within 0.5 %}}
+`)
+		w := New(rig).NewWorkspace()
+		w.ScoreValues([]float64{height})
+		a := w.Tolerance(20, 1)
+		if a == nil || a.Adjusters[0].Idle != want {
+			t.Errorf("%g m below: %+v", -height, a.Adjusters)
+		}
+		if got := len(a.Order) == 0; got != want {
+			t.Errorf("%g m below: order %+v", -height, a.Order)
+		}
+	}
+}

@@ -188,6 +188,9 @@ func printTolerance(out io.Writer, a *objective.Account) {
 		fmt.Fprintf(out, "%s: %s and %s lie %.3g %% apart and a careful build is off the table by %.2f times what is allowed.\n", kind, m.First, m.Second, 100*m.Apart, m.Bend)
 	}
 	for _, y := range x.Adjusters {
+		if y.Idle {
+			fmt.Fprintf(out, "%s hardly moves a period or a level here: let it move something else, or sit elsewhere.\n", y.Name)
+		}
 		if y.Down < y.Travel || y.Up < y.Travel {
 			fmt.Fprintf(out, "%s cannot go its whole travel: its drum or the end of its weight leaves %.0f %% of it upward and %.0f %% downward.\n", y.Name, 100*y.Up/y.Travel, 100*y.Down/y.Travel)
 		}

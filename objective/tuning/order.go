@@ -86,6 +86,17 @@ func (t *Table) pairs() []Step {
 // reading, and what was set before would be disturbed for nothing.
 const weak = 0.5
 
+// Idle tells that all the room of an adjuster is no help to any target, such as that
+// of a weight J/(2S) below its pivot, which moves no period up or down.
+func (t *Table) Idle(adjuster int) bool {
+	for k := range t.Targets {
+		if math.Abs(t.scaled(adjuster, k)) > weak {
+			return false
+		}
+	}
+	return true
+}
+
 // strength is the logarithm of an adjuster's influence on a target.
 func (t *Table) strength(adjuster, target int) float64 {
 	if x := math.Abs(t.scaled(adjuster, target)); x > weak {

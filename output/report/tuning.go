@@ -54,6 +54,7 @@ type TunedTarget struct {
 type Adjuster struct {
 	Name, Travel, Per string   // Travel says how far it goes, each way or to either side
 	Effects           []string // by target
+	Idle              bool     // it hardly moves anything
 }
 
 // TuningStep is one adjuster and the target that it is for.

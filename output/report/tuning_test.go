@@ -14,8 +14,9 @@ func inventedTuning() *Tuning {
 			{"level of lintel", "1.7°", "", "lintel, main: its rim", 0.37, ""},
 		},
 		Adjusters: []Adjuster{
-			{"lintel_height", "+7 mm and −15 mm: its drum or the end of its weight stops it before 15 mm", "1 mm", []string{"+0.024 s", "0"}},
-			{"lintel_trim", "0.6 kg each way", "100 g", []string{"+0.0067 s", "-2°"}},
+			{"lintel_height", "+7 mm and −15 mm: its drum or the end of its weight stops it before 15 mm", "1 mm", []string{"+0.024 s", "0"}, false},
+			{"ladder_height", "15 mm each way", "1 mm", []string{"0", "0"}, true},
+			{"lintel_trim", "0.6 kg each way", "100 g", []string{"+0.0067 s", "-2°"}, false},
 		},
 		Steps: []TuningStep{{"lintel_trim", "level of lintel"}, {"lintel_height", "period of lintel"}},
 		Left:  0.2, Travel: 0.8, Remainder: 0.3, Builds: 2000, Untuned: 133, Tuned: 1998,
@@ -35,7 +36,7 @@ func TestTuningKinds(t *testing.T) {
 	separate := tuningSays(t, inventedTuning())
 	says(t, separate, "133 keep every linear limit as they are and 1998 once they are tuned", "Well-separated periods: the table below, in its order, serves",
 		"lintel and ladder, which follow it worst, lie 31 % apart", "less than a hundredth of what is allowed", "needs 80 % of the travel that there is.",
-		"lintel_height, +7 mm and −15 mm: its drum", "Bring the level of lintel to its target with lintel_trim.", "2 rounds of these steps bring an error")
+		"lintel_height, +7 mm and −15 mm: its drum", "ladder_height, 15 mm each way; it hardly moves anything here", "Bring the level of lintel to its target with lintel_trim.", "2 rounds of these steps bring an error")
 	near := inventedTuning()
 	near.Near, near.Mixing.Apart, near.Mixing.Bend, near.Mixing.Share, near.Remainder = true, 0.002, 1.42, 0.31, 1.3
 	said := tuningSays(t, near)

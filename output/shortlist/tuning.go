@@ -89,7 +89,7 @@ func adjusterOf(u *space.Unknown, x objective.AdjusterAccount, a *objective.Tole
 	case "an angle":
 		step, per = math.Pi/180, "1°"
 	}
-	r := report.Adjuster{Name: x.Name, Travel: travelOf(u, x), Per: per}
+	r := report.Adjuster{Name: x.Name, Travel: travelOf(u, x), Per: per, Idle: x.Idle}
 	for k, influence := range x.Influence {
 		r.Effects = append(r.Effects, effectOf(influence, step, x, &a.Targets[k], periods[k]))
 	}
