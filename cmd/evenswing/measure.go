@@ -3,10 +3,6 @@ package main
 import (
 	"context"
 	"errors"
-	"math/rand/v2"
-	"runtime"
-	"sync"
-	"sync/atomic"
 	"time"
 
 	"evenswing/objective"
@@ -61,34 +57,6 @@ func searchPace(ctx context.Context, e *objective.Evaluator, plan search.Plan, d
 	}
 	done = max(done, 1)
 	return pace{evaluations: float64(done) / spent.Seconds(), rows: min(float64(trial.Rows())/float64(done), 1)}, nil
-}
-
-// motionPace is how many full motions a second are followed, of even points:
-// settling takes about as long.
-func motionPace(ctx context.Context, e *objective.Evaluator, cores int, while time.Duration) (float64, error) {
-	if cores == 0 {
-		cores = runtime.GOMAXPROCS(0)
-	}
-	started := time.Now()
-	var followed atomic.Int64
-	var group sync.WaitGroup
-	for core := range cores {
-		group.Go(func() {
-			w, dice := e.NewWorkspace(), rand.New(rand.NewPCG(search.DefaultSeed, uint64(core)))
-			point := make([]float64, e.Rig().Dim())
-			for ctx.Err() == nil && time.Since(started) < while {
-				for k := range point {
-					point[k] = dice.Float64()
-				}
-				if w.Score(point); w.Exists {
-					w.SwingUp()
-					followed.Add(releases(e))
-				}
-			}
-		})
-	}
-	group.Wait()
-	return float64(max(followed.Load(), 1)) / time.Since(started).Seconds(), ctx.Err()
 }
 
 // releases is how many motions one design gets: one a release that it is judged

@@ -101,9 +101,7 @@ func screened(w *objective.Workspace) dataset.Rescore {
 func swung(w *objective.Workspace) dataset.Rescore {
 	return func(dst *dataset.Figures, unknowns []float64) {
 		w.ScoreValues(unknowns)
-		w.SwingUp()
-		w.WorkHolding()
-		w.WorkTuning()
+		shortlist.Follow(w)
 		w.FinalistRowTo(dst.Values, dst.Missing)
 		wordsTo(dst, w)
 	}

@@ -37,15 +37,15 @@ func (w words) WorstLimit() (string, bool) { return w.limit, w.limit != "" }
 const (
 	// leastFinalists is the least number of finalists, whatever the plan.
 	leastFinalists = 10
-	// followedPart is the part of a plan's motions that follows finalists; the
+	// FollowedPart is the part of a plan's motions that follows finalists; the
 	// others settle the best of them.
-	followedPart = 20
+	FollowedPart = 20
 )
 
 // FinalistsOf is how many designs get the full motion under a plan: each is
 // followed from every release that it is judged by.
 func FinalistsOf(plan search.Plan, e *objective.Evaluator) int {
-	return max(plan.Motions/followedPart/releasesOf(e), leastFinalists)
+	return max(plan.Motions/FollowedPart/releasesOf(e), leastFinalists)
 }
 
 // releasesOf is the number of releases that a design is judged by.
@@ -107,14 +107,20 @@ func (f *finalist) swing(w *objective.Workspace) error {
 // follow scores a finalist by its values, with its motion, and makes its row.
 func (f *finalist) follow(w *objective.Workspace) {
 	w.ScoreValues(f.origin.values)
-	f.verdict = w.SwingUp()
-	w.WorkHolding()
-	w.WorkTuning()
+	f.verdict = Follow(w)
 	n := len(w.Evaluator().FinalistColumns())
 	f.row, f.missing = make([]float32, n), make([]bool, n)
 	w.FinalistRowTo(f.row, f.missing)
 	f.words.reason, _ = w.Reason()
 	f.words.limit, _ = w.WorstLimit()
+}
+
+// Follow works out of the candidate last scored all that a finalist's row tells.
+func Follow(w *objective.Workspace) objective.Verdict {
+	v := w.SwingUp()
+	w.WorkHolding()
+	w.WorkTuning()
+	return v
 }
 
 // kept is a finalist as a recorder takes it.

@@ -102,7 +102,7 @@ func TestSettlings(t *testing.T) {
 			t.Errorf("%d motions, %d finalists: %d by %d, want %d by %d", c.motions, c.finalists, starts, evaluations, c.starts, c.evaluations)
 		}
 	}
-	if n := FinalistsOf(search.NewPlan(0, 1), e); n != search.DefaultMotions/followedPart/8 {
+	if n := FinalistsOf(search.NewPlan(0, 1), e); n != search.DefaultMotions/FollowedPart/8 {
 		t.Errorf("%d finalists by default", n)
 	}
 }
