@@ -30,14 +30,14 @@ func (c *checkCommand) Run(to *console) error {
 	printRig(to.out, rig)
 	printNotes(to.out, "Assumed, since the file does not say:", rig.Assumed)
 	printUnlimited(to.out, e)
-	printNotes(to.out, "Doubtful:", rig.Doubts())
+	w := e.NewWorkspace()
+	w.ScoreValues(rig.StartValues())
+	printNotes(to.out, "Doubtful:", append(rig.Doubts(), w.Doubts()...))
 	printProbe(to.out, e, search.Probe(e, probePoints))
 	fmt.Fprintln(to.out, caution)
 	if c.Draw == "" {
 		return nil
 	}
-	w := e.NewWorkspace()
-	w.ScoreValues(rig.StartValues())
 	if err := writeOver(c.Draw, drawing.Front(rig, w.Design(), nil, drawing.Style{Units: drawing.UnitsOf(rig), Masses: w.Masses()})); err != nil {
 		return err
 	}
