@@ -110,7 +110,11 @@ func (c *Cut) markWords() string {
 
 // Words says where a pivot is to be marked.
 func (m *BarMark) Words() string {
-	return m.Name + ": " + m.Along.Text + " from the " + m.End + ", " + m.Across.Text + " from the middle line towards the " + m.Edge
+	where := "on the middle line"
+	if m.Across.SI > markSlack {
+		where = m.Across.Text + " from the middle line towards the " + m.Edge
+	}
+	return m.Name + ": " + m.Along.Text + " from the " + m.End + ", " + where
 }
 
 // MetalCSV is the metal schedule.

@@ -56,9 +56,9 @@ func TestOpenings(t *testing.T) {
 		t.Fatalf("%d and %d pivots marked", len(arm), len(stick))
 	}
 	for k, want := range []string{
-		"own pivot: 400 mm from the left end, 0 mm from the middle line towards the upper edge",
+		"own pivot: 400 mm from the left end, on the middle line",
 		"pivot of rod: 0 mm from the left end, 10 mm from the middle line towards the upper edge",
-		"own pivot: 100 mm from the upper end, 0 mm from the middle line towards the left edge",
+		"own pivot: 100 mm from the upper end, on the middle line",
 	} {
 		if got := plain(append(arm, stick...)[k].Words()); got != want {
 			t.Errorf("mark %d: %q, want %q", k, got, want)

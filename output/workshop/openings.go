@@ -21,7 +21,7 @@ type Opening struct {
 }
 
 // BarMark is a pivot to be marked on a bar: Along from the end that End names,
-// Across from the bar's middle line, positive towards Edge.
+// Across from the bar's middle line towards Edge.
 type BarMark struct {
 	Name      string
 	End, Edge string
@@ -107,6 +107,9 @@ const throughSlack = 1e-6
 // marked on it, m: what a bracket spans.
 const markReach = 0.05
 
+// markSlack is what counts as on the middle line, m: rounding.
+const markSlack = 1e-9
+
 // barMarks are the pivots that stand on or beside a bar: the pendulum's own
 // and those of what hangs from it.
 func (b *bench) barMarks(i int, f *barFrame, bar *space.Bar) []BarMark {
@@ -116,7 +119,11 @@ func (b *bench) barMarks(i int, f *barFrame, bar *space.Bar) []BarMark {
 		if s < -markReach || s > f.long+markReach || math.Abs(t) > bar.Height/2+markReach {
 			return
 		}
-		list = append(list, BarMark{name, f.end, f.edge, b.pivot(s), b.pivot(t)})
+		edge := f.edge
+		if t < -markSlack {
+			edge = f.otherEdge
+		}
+		list = append(list, BarMark{name, f.end, edge, b.pivot(s), b.pivot(math.Abs(t))})
 	}
 	note("own pivot", space.Vec{})
 	for k := range b.design.Pendulums {
