@@ -70,16 +70,26 @@ func (c *searchCommand) over(have, asked search.Plan) search.Plan {
 
 // What a row takes: floats that the search makes compress to 2.5 bytes (four
 // rigs, 100,000 to 1,000,000 evaluations), and no float to more than a little
-// above 3.5 while it holds a sign and an exponent that neighbours share. A tenth
-// is kept aside for states, finalists and shortlist.
+// above 3.5 while it holds a sign and an exponent that neighbours share.
+const bytesPerFloat = 3.5
+
+// What is kept aside for states, finalists and shortlist: a tenth, and at least
+// what a shortlist of ten takes (3.1 MB of the demo rig's with drawings and
+// tables), but no more than half.
 const (
-	bytesPerFloat = 3.5
-	diskForRows   = 0.9
+	asideShare     = 0.1
+	asideMost      = 0.5
+	shortlistBytes = 3.5e6
 )
+
+// aside is what of a size is kept aside.
+func aside(disk int64) float64 {
+	return max(asideShare*float64(disk), min(shortlistBytes, asideMost*float64(disk)))
+}
 
 // rowsIn is how many rows a size holds.
 func rowsIn(disk int64, columns int) int {
-	return max(1, int(diskForRows*float64(disk)/(bytesPerFloat*float64(columns))))
+	return max(1, int((float64(disk)-aside(disk))/(bytesPerFloat*float64(columns))))
 }
 
 // shrink cuts a plan to what the disk may take, and says so in it.
@@ -96,7 +106,7 @@ func shrink(plan search.Plan, disk int64, columns int) search.Plan {
 }
 
 func diskRule(disk int64, columns int) string {
-	return fmt.Sprintf("%s hold %s rows (%d columns at %v bytes, a tenth kept aside)", sizeText(disk), count(rowsIn(disk, columns)), columns, bytesPerFloat)
+	return fmt.Sprintf("%s hold %s rows (%d columns at %v bytes, %s kept aside)", sizeText(disk), count(rowsIn(disk, columns)), columns, bytesPerFloat, sizeText(int64(aside(disk))))
 }
 
 // schedule fits the plan of a new run to the time, and sets the deadline.

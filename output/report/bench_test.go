@@ -26,6 +26,13 @@ func benchOf(t *testing.T, name string) *workshop.Sheet {
 	return workshop.New(e, w, "w01-")
 }
 
+// benched is the invented page with the bench of the demo rig.
+func benched(t *testing.T) *Page {
+	page := invented(1, false)
+	page.Sheets[0].Workshop = benchOf(t, "landing.yaml")
+	return page
+}
+
 // TestBench: whatever the workshop's sheet says is on the page.
 func TestBench(t *testing.T) {
 	for _, name := range []string{"landing.yaml", "four.yaml"} {

@@ -119,7 +119,7 @@ func browsedPages(t *testing.T) map[string]string {
 	t.Helper()
 	return map[string]string{
 		"shortlist": made(t, invented(3, false)), "failing": made(t, failing()), "hostile": made(t, invented(1, true)),
-		"motions": made(t, moving()), "bare": made(t, &Page{Rig: "Bare"}),
+		"motions": made(t, moving()), "bare": made(t, &Page{Rig: "Bare"}), "bench": made(t, benched(t)),
 	}
 }
 
