@@ -9,7 +9,7 @@ import (
 )
 
 var (
-	barKeys     = []string{"from", "to", "section", "of", "z", "recess", "mortise", "hole", "weighs", "balances_at"}
+	barKeys     = []string{"from", "to", "section", "of", "z", "recess", "mortise", "hole", "screws", "plate", "weighs", "balances_at"}
 	recessKeys  = []string{"at", "width", "depth", "through"}
 	mortiseKeys = []string{"at", "width", "height", "depth"}
 	holeKeys    = []string{"at", "across", "depth"}
@@ -28,11 +28,12 @@ func (r *reader) readBars(i int) {
 	p.Bars = make([]Bar, len(list))
 	for k, e := range list {
 		r.rig.Pendulums[i].Bars = append(r.rig.Pendulums[i].Bars, e.name)
-		r.readBar(e, &r.bodies[i], &p.Bars[k])
+		r.readBar(e, i, &p.Bars[k])
 	}
 }
 
-func (r *reader) readBar(e entry, b *body, bar *Bar) {
+func (r *reader) readBar(e entry, i int, bar *Bar) {
+	b := &r.bodies[i]
 	s := r.section(e.spot, barKeys)
 	var m beam
 	whose := quoted(b.name)
@@ -47,6 +48,7 @@ func (r *reader) readBar(e entry, b *body, bar *Bar) {
 	r.readOf(s, &bar.Of)
 	r.optional(s, "z", quantity.Length, anything, &bar.Z)
 	r.readVoids(s, b, m, bar)
+	r.readFastenings(s, i, m, bar)
 	r.readWeighed(s, b, &bar.Weighed)
 }
 

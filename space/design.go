@@ -33,21 +33,28 @@ type Design struct {
 	Limits    [CriterionCount]Optional // what the rig file allows; Given says that it is written
 	Tolerance Tolerance
 	StandOff  Optional // wall.stand_off: distance of the hanging plane from the wall
+
+	BracketStiffness Optional // of the bracket, sideways, N/m
+	Fixings          Fixings
+	Room             Room
 }
 
 // Pendulum is one swinging body and what hangs it.
 type Pendulum struct {
-	Parent   int // index of the parent, or Wall
-	Pivot    Vec // in the parent's frame, or in the wall frame
-	Edge     Edge
-	Swing    float64  // working amplitude, rad
-	HalvesIn float64  // time in which its own mode decays to half, s
-	Friction float64  // Coulomb torque at the pivot, N m
-	Release  Optional // starting angle from the rest pose, rad
-	Bars     []Bar
-	Drums    []Drum
-	Blocks   []Block
-	Lumps    []Lump
+	Parent     int // index of the parent, or Wall
+	Pivot      Vec // in the parent's frame, or in the wall frame
+	Edge       Edge
+	Swing      float64 // working amplitude, rad
+	HalvesIn   float64 // time in which its own mode decays to half, s
+	Friction   float64 // Coulomb torque at the pivot, N m
+	Rubs       bool    // Friction is given; else that of the kind of pivot counts
+	Pivoted    Pivoted
+	EdgeRadius Optional // of an edge's, blade's or pin's nose
+	Release    Optional // starting angle from the rest pose, rad
+	Bars       []Bar
+	Drums      []Drum
+	Blocks     []Block
+	Lumps      []Lump
 }
 
 // Edge is the knife edge of a pendulum: its length along z and the distance
@@ -63,6 +70,8 @@ type Bar struct {
 	Z             Optional
 	Weighed       Weighed // its cut-outs off
 	Voids         []Void
+	Screws        []Screws
+	Plates        []Plate
 }
 
 // VoidKind tells what was cut out of a bar.
@@ -178,11 +187,12 @@ type Paper struct {
 
 // Pen is the point that draws. On is the pendulum that carries it, or Wall.
 type Pen struct {
-	Given bool
-	On    int
-	At    Vec
-	Line  float64 // line width
-	Drag  float64 // force against its motion over the paper, N
+	Given   bool
+	On      int
+	At      Vec
+	Line    float64 // line width
+	Drag    float64 // force against its motion over the paper, N
+	Support Support
 }
 
 // Targets are the periods and ratios that the maker wants.

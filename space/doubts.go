@@ -13,6 +13,7 @@ import (
 // order as far as it goes.
 func (r *Rig) Doubts() []Note {
 	list := slices.Clone(r.doubts)
+	list = append(list, r.doubtsOfStock()...)
 	for i := range r.Unknowns {
 		u := &r.Unknowns[i]
 		for _, text := range u.doubts() {
@@ -63,9 +64,7 @@ func (r *reader) doubts() (list []Note) {
 	list = append(list, r.doubtsOfMaterials()...)
 	list = append(list, r.doubtsOfPendulums()...)
 	list = append(list, r.doubtsOfFractions()...)
-	if r.fixings {
-		list = append(list, Note{"wall.fixings", "is kept aside: nothing reads it yet. What holds a rig on a wall is decided by local codes and licensed practice"})
-	}
+	list = append(list, r.doubtsOfHolding()...)
 	return list
 }
 

@@ -8,8 +8,7 @@ import (
 
 var (
 	paperKeys = []string{"on", "at", "size"}
-	penKeys   = []string{"on", "at", "line", "drag"}
-	wallKeys  = []string{"stand_off", "fixings"}
+	penKeys   = []string{"on", "at", "line", "drag", "support"}
 )
 
 // readRelease reads the starting angles.
@@ -81,19 +80,9 @@ func (r *reader) readPen(top section) {
 	pen.On = r.readOn(s, &pen.At)
 	r.needed(s, "line", "0.4 mm", quantity.Length, positive, &pen.Line)
 	r.orZero(s, "drag", quantity.Force, notBelow, &pen.Drag)
+	r.readSupport(s, pen)
 	paper := &r.rig.template.Paper
 	if paper.Given && paper.On == pen.On && s.has("on") {
 		r.wrong(s.at["on"].spot, 0, "the pen and the paper are on the same thing, so nothing is drawn", "two different carriers", "put one on another pendulum or on the wall")
 	}
-}
-
-// readWall reads what is known of the wall. The fixings are kept aside.
-func (r *reader) readWall(top section) {
-	e, ok := top.at["wall"]
-	if !ok {
-		return
-	}
-	s := r.section(e.spot, wallKeys)
-	r.optional(s, "stand_off", quantity.Length, notBelow, &r.rig.template.StandOff)
-	_, r.fixings = s.at["fixings"]
 }

@@ -140,10 +140,12 @@ func (r *reader) readAmount(s section, c *Charge) {
 	case Discs:
 		r.needed(s, "discs", "6", quantity.Number, wholes, &c.Count)
 		r.needed(s, "across", "300 mm", quantity.Length, positive, &c.Across)
-		r.needed(s, "thick", "3 mm", quantity.Length, positive, &c.Thick)
+		r.cuts = append(r.cuts, stockCut{s.at["thick"].spot, r.needed(s, "thick", "3 mm", quantity.Length, positive, &c.Thick), &c.Of})
 	case Slabs:
 		r.needed(s, "slabs", "4", quantity.Number, wholes, &c.Count)
-		r.readSize(s, &c.Width, &c.Height, &c.Thick)
+		if at, thick := r.readSize(s, &c.Width, &c.Height, &c.Thick); thick.ok {
+			r.cuts = append(r.cuts, stockCut{at, thick, &c.Of})
+		}
 	case Shot:
 		r.needed(s, "shot", "5 kg", quantity.Mass, notBelow, &c.Mass)
 		r.orElse(s, "packing", quantity.Number, share, usualPacking, &c.Packing)
@@ -157,17 +159,19 @@ func (r *reader) readAmount(s section, c *Charge) {
 	}
 }
 
-// readSize reads [width, height, thickness].
-func (r *reader) readSize(s section, width, height, thick *float64) {
+// readSize reads [width, height, thickness]; the last one and its place too.
+func (r *reader) readSize(s section, width, height, thick *float64) (last spot, thickness number) {
 	at, ok := s.need("size", "[120 mm, 80 mm, 10 mm]")
 	if !ok {
-		return
+		return at, number{}
 	}
 	items, ok := r.items(at, 3, "a size [width, height, thickness]")
 	if !ok {
-		return
+		return at, number{}
 	}
 	for i, to := range []*float64{width, height, thick} {
-		r.put(r.number(items[i], quantity.Length, positive), to)
+		thickness = r.number(items[i], quantity.Length, positive)
+		r.put(thickness, to)
 	}
+	return items[2], thickness
 }

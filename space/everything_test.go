@@ -30,6 +30,7 @@ pendulums:
     swing: 4 deg
     halves_in: 100 s
     pivot_friction: 0.02 N m
+    pivot_kind: {is: ball bearing, bore: 10 mm, holds: 1.4 kN}
     blocks:
       slab: {at: [0, -half], size: [100 mm, 50 mm, 20 mm], of: metal, turned: 30 deg, z: 200 mm, weighs: 0.6 kg}
       box:  {at: [1 mm, 2 mm], size: [100 mm, 50 mm, 20 mm], mass: load, balances_at: [3 mm, 4 mm]}
@@ -39,6 +40,8 @@ pendulums:
     hangs_from: wall
     pivot: [0 mm, 1900 mm]
     edge: {length: 32 mm, z: 200 mm}
+    edge_radius: 0.2 mm
+    pivot_kind: {is: knife edge in a groove, edge: tool steel, seat: brass, root: 0.8 mm}
     points: {tip: [-arm, 0 mm], end: [520 mm, 0 mm]}
     bars:
       board:
@@ -52,6 +55,8 @@ pendulums:
           - {at: [100 mm, 0 mm], width: 40 mm, height: 20 mm}
           - {at: end, width: 30 mm, height: 10 mm, depth: 1 mm}
         hole: {at: tip, across: 8 mm, depth: 1 mm}
+        screws: {holds: main, kind: lag screw, into: end grain, count: 2, across: 6 mm, thread: 40 mm, apart: 30 mm}
+        plate: {holds: rod, wide: 40 mm, long: 50 mm, thick: 1 mm, sides: 2, of: steel}
       brace: {from: [0 mm, 0 mm], to: tip, section: 1/2 x 1-1/4 in, of: ash, weighs: 2 lb 4 oz, balances_at: tip}
     drums:
       main: {at: end, across: 380 mm, deep: 90 mm, rim: ring, faces: 6 mm, of: birch plywood, z: 200 mm, weighs: load, balances_at: [519 mm, 1 mm],
@@ -71,8 +76,15 @@ pendulums:
       trim: {at: end, mass: trim}
 release: {beam: 5 deg, rod: -3 deg}
 paper: {on: rod, at: [0 mm, -half], size: [148 mm, 210 mm]}
-pen: {on: beam, at: tip, line: 0.4 mm, drag: 0.02 N}
-wall: {stand_off: 210 mm, fixings: {four: bolts}}
+pen: {on: beam, at: tip, line: 0.4 mm, drag: 0.02 N, support: {to: [520 mm, 0 mm], wide: 20 mm, deep: 15 mm, z: 380 mm}}
+wall: {stand_off: 210 mm, bracket_stiffness: 800 N/mm, fixings: {count: 4, top: 2, deep: 300 mm, kind: lag screw, across: 8 mm, thread: 60 mm, of: Douglas fir}}
+room: {floor: -1200 mm, ceiling: 2400 mm, left: -900 mm, right: 1 m}
+stock:
+  plates: [{of: steel, thick: 3 mm, size: [1000 mm, 500 mm], count: 2}, {of: steel, thick: 5 mm, size: [500 mm, 500 mm]}]
+  boards: {of: ash, thick: 40 mm, wide: 200 mm, long: 2.4 m, count: 1}
+  shot: {of: lead, bag: 10 kg, count: 3}
+  kerf: 2 mm
+  spare: 5 %
 targets:
   periods: {beam: 6 s within 2 %, rod: 3 s}
   ratios: [{slow: beam, fast: rod, is: 2, within: 0.4 %}, {slow: beam, fast: rod, is: 2}]

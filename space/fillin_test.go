@@ -38,7 +38,6 @@ var fillings = map[string]struct{ before, after string }{
 	"text by alias":      {"unknowns:\n  b: &m 200 to 500 mm\n  a: *m\n", "unknowns:\n  b: {range: &m 200 to 500 mm, is: 250 mm}\n  a: {range: *m, is: 412.5 mm}\n"},
 	"range by alias":     {"unknowns:\n  b: &m 200 to 500 mm\n  a: {range: *m , movable: 3 mm}\n", "unknowns:\n  b: {range: &m 200 to 500 mm, is: 250 mm}\n  a: {range: *m, is: 412.5 mm , movable: 3 mm}\n"},
 	"value by alias":     {"rig: &v 310 mm\nunknowns:\n  a: {range: 300 to 500 mm, is: *v }\n", "rig: &v 310 mm\nunknowns:\n  a: {range: 300 to 500 mm, is: 412.5 mm }\n"},
-	"unknowns by alias":  {"wall: {fixings: &u {a: 300 to 500 mm}}\nunknowns: *u\n", "wall: {fixings: &u {a: {range: 300 to 500 mm, is: 412.5 mm}}}\nunknowns: *u\n"},
 	"comma in an option": {"unknowns:\n  metal: mild, steel or mild, lead\n  a: 300 to 500 mm\n", "unknowns:\n  metal: {choose: \"mild, steel or mild, lead\", is: \"mild, lead\"}\n  a: {range: 300 to 500 mm, is: 412.5 mm}\n"},
 	"no last break":      {"unknowns:\n  a:\n    range: 300 to 500 mm", "unknowns:\n  a:\n    range: 300 to 500 mm\n    is: 412.5 mm"},
 	"inch signs":         {"unknowns:\n  i: 5\" to 20\"\n  a: 300 to 500 mm\n", "unknowns:\n  i: {range: 5\" to 20\", is: \"10.5\\\"\"}\n  a: {range: 300 to 500 mm, is: 412.5 mm}\n"},

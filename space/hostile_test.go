@@ -62,7 +62,7 @@ func TestHostile(t *testing.T) {
 				t.Errorf("took %v", took)
 			}
 			t.Logf("%v", took)
-			if text := err.Error(); len(text) > 400*maxMistakes {
+			if text := err.Error(); len(text) > 450*maxMistakes {
 				t.Errorf("an error of %d bytes", len(text))
 			}
 		})

@@ -155,13 +155,19 @@ func (r *reader) stockNamed(at spot, name, from string) (int, bool) {
 		r.wrong(at, 0, "no one gave "+quoted(m.Name)+from+" a density", "", "add `"+m.Name+": {density: 700 kg/m3}` under `materials`")
 		return 0, false
 	}
+	return r.useStock(i), true
+}
+
+// useStock is the index in Rig.Materials of a material of the stock.
+func (r *reader) useStock(i int) int {
+	m := &r.stock[i]
 	index, ok := r.used[m.Name]
 	if !ok {
 		index = len(r.rig.Materials)
 		r.used[m.Name] = index
 		r.rig.Materials = append(r.rig.Materials, *m)
 	}
-	return index, true
+	return index
 }
 
 // Choices are the materials that a part of a design of this rig may be made of:

@@ -13,7 +13,7 @@ import (
 const wall = "wall"
 
 var pendulumKeys = []string{"hangs_from", "pivot", "edge", "swing", "halves_in", "pivot_friction",
-	"points", "bars", "drums", "lumps", "blocks"}
+	"pivot_kind", "edge_radius", "points", "bars", "drums", "lumps", "blocks"}
 
 var edgeKeys = []string{"length", "z"}
 
@@ -133,6 +133,7 @@ func (r *reader) readPendulums() {
 			r.readPendulum(i)
 		}
 	}
+	r.resolveHeld()
 }
 
 // readPoints reads a pendulum's named points.
@@ -203,7 +204,9 @@ func (r *reader) readPendulum(i int) {
 	}
 	r.orElse(s, "swing", quantity.Angle, halfTurn, usualSwing, &p.Swing)
 	r.orElse(s, "halves_in", quantity.Time, positive, usualHalvesIn, &p.HalvesIn)
+	_, p.Rubs = s.at["pivot_friction"]
 	r.orZero(s, "pivot_friction", quantity.Torque, notBelow, &p.Friction)
+	r.readPivotKind(s, p)
 	r.readBars(i)
 	r.readDrums(i)
 	r.readBlocks(i)

@@ -27,7 +27,8 @@ type reader struct {
 	words    uses
 	values   []string      // names of values, in file order
 	own      []ownMaterial // materials that the file gives figures for
-	fixings  bool          // wall.fixings stand in the file
+	held     []heldName    // joints
+	cuts     []stockCut    // charges of plates
 }
 
 // body is what the file says of one pendulum.
@@ -54,7 +55,7 @@ type pointedPick struct {
 
 // Keys of the file as a whole, in the order in which a maker reads them.
 var rigKeys = []string{"rig", "gravity", "unknowns", "values", "materials", "pendulums", "release",
-	"paper", "pen", "wall", "targets", "limits", "matters", "tolerances", "score_power"}
+	"paper", "pen", "wall", "room", "stock", "targets", "limits", "matters", "tolerances", "score_power"}
 
 func newRig(file string, data []byte) *Rig {
 	rig := &Rig{File: file, Source: append([]byte(nil), data...)}
@@ -83,6 +84,8 @@ func (r *reader) readRig(root spot) {
 	r.readPaper(top)
 	r.readPen(top)
 	r.readWall(top)
+	r.readRoom(top)
+	r.readStock(top)
 	r.readTargets(top)
 	r.readLimits(top)
 	r.readMatters(top)

@@ -18,7 +18,8 @@ type Rig struct {
 	Matters   [CriterionCount]float64 // weight in the score, 1 unless written
 	Power     float64                 // p of the score's mean
 	Released  bool                    // the file fixes the release
-	Assumed   []Note                  // defaults that were taken, in file order
+	Stock     Stock
+	Assumed   []Note // defaults that were taken, in file order
 
 	template Design  // what no unknown moves
 	program  program // what the unknowns move

@@ -9,7 +9,9 @@ func init() {
 		"rig": rigHints(), "gravity": gravityHints(), "unknown": unknownHints(), "pendulum": pendulumHints(),
 		"edge": edgeHints(), "bar": barHints(), "recess": recessHints(), "mortise": mortiseHints(), "hole": holeHints(),
 		"drum": drumHints(), "charge": chargeHints(), "block": blockHints(), "lump": lumpHints(),
-		"paper": paperHints(), "pen": penHints(), "wall": wallHints(),
+		"paper": paperHints(), "pen": penHints(), "support": supportHints(), "wall": wallHints(), "fixings": fixingHints(),
+		"room": roomHints(), "stock": stockHints(), "stock plate": stockPlateHints(), "stock board": stockBoardHints(), "stock shot": stockShotHints(),
+		"pivot kind": pivotKindHints(), "screws": screwHints(), "plate": plateHints(),
 		"targets": targetsHints(), "ratio": ratioHints(), "tolerances": tolerancesHints(),
 	}
 }
@@ -25,7 +27,9 @@ func rigHints() map[string]hint {
 		"release":     {text: "The angle from its rest pose at which each pendulum is let go, at no speed. Left out: full swings, judged by the worst of all sides.", form: named(amount)},
 		"paper":       {text: "The sheet: what carries it, where its centre is, and its size.", form: paperSchema},
 		"pen":         {text: "The point that draws: what carries it and where it is.", form: penSchema},
-		"wall":        {text: "What is known of the wall and the fixings.", form: wallSchema},
+		"wall":        {text: "What is known of the wall and of what holds on it.", form: wallSchema},
+		"room":        {text: "The room that the rig swings in, on the wall's axes: clearance is kept to it.", form: roomSchema},
+		"stock":       {text: "What you have or can buy: plates, boards, shot. Check holds the design against it.", form: stockSchema},
 		"targets":     {text: "What you want: periods, ratios, how long it draws.", form: targetsSchema},
 		"limits":      {text: "What must not be exceeded. Only what is written counts.", form: limitsSchema},
 		"matters":     {text: "The weight of a criterion in the score: 1 if left out, 0 leaves it out.", form: mattersSchema},
@@ -61,6 +65,8 @@ func pendulumHints() map[string]hint {
 		"swing":          hint{text: "How far it works to each side.", form: amount}.or(usualSwing),
 		"halves_in":      hint{text: "Its swing decays to half in this time.", form: amount}.or(usualHalvesIn),
 		"pivot_friction": hint{text: "Torque of dry friction at the edge, such as 0.02 N m.", form: amount}.or("0 N m"),
+		"pivot_kind":     {text: "How it turns: knife edge in a groove, pin in a cup, ball bearing or bought blade; alone or with its sizes, {is: ball bearing, bore: 8 mm}.", form: pivotKindSchema},
+		"edge_radius":    hint{text: "Radius of the edge's nose: it rolls, which acts like a pivot higher by so much.", form: amount}.or("0 mm"),
 		"points":         {text: "Names for places in its own frame: the origin is its own pivot, x runs right, y up.", form: named(pair)},
 		"bars":           {text: "Straight bars between two points, by name.", form: named(barSchema)},
 		"drums":          {text: "Hollow drums of a rim between two faces, by name, with a charge inside.", form: named(drumSchema)},
@@ -86,17 +92,19 @@ func paperHints() map[string]hint {
 
 func penHints() map[string]hint {
 	return map[string]hint{
-		"on":   {text: "`wall`, or the pendulum that carries the pen.", form: func() schema { return among([]string{wall}) }},
-		"at":   {text: "Its point: [x, y] in the carrier's frame, or the name of a point.", form: place},
-		"line": {text: "Width of the line, such as 0.4 mm.", form: amount},
-		"drag": hint{text: "Force of dry friction on the paper, such as 0.02 N.", form: amount}.or("0 N"),
+		"on":      {text: "`wall`, or the pendulum that carries the pen.", form: func() schema { return among([]string{wall}) }},
+		"at":      {text: "Its point: [x, y] in the carrier's frame, or the name of a point.", form: place},
+		"line":    {text: "Width of the line, such as 0.4 mm.", form: amount},
+		"drag":    hint{text: "Force of dry friction on the paper, such as 0.02 N.", form: amount}.or("0 N"),
+		"support": {text: "The arm that carries the pen, for clearance.", form: supportSchema},
 	}
 }
 
 func wallHints() map[string]hint {
 	return map[string]hint{
-		"stand_off": {text: "How far the edges' support stands off the wall.", form: amount},
-		"fixings":   {text: "What holds it on the wall. A matter for local codes and licensed practice.", form: free},
+		"stand_off":         {text: "How far the edges' support stands off the wall.", form: amount},
+		"bracket_stiffness": {text: "How stiffly the bracket stands sideways, such as 800 N/mm; left out: it does not give.", form: amount},
+		"fixings":           {text: "What holds the bracket on the wall: screws in wood, or what one fixing may take. An estimate: local codes and licensed practice come first.", form: fixingSchema},
 	}
 }
 

@@ -134,5 +134,40 @@ func ratioSchema() schema { return object("ratio", ratioKeys, []string{"slow", "
 
 func tolerancesSchema() schema { return object("tolerances", toleranceKeys, nil) }
 
-// free is what the reader does not look into.
-func free() schema { return schema{} }
+func fixingSchema() schema {
+	s := object("fixings", fixingKeys, []string{"count", "deep"})
+	s["oneOf"] = []schema{{"required": []string{"pull", "side"}}, {"required": []string{"across", "thread", "of"}}}
+	s["type"] = []string{"object", "null"}
+	return s
+}
+
+func supportSchema() schema {
+	return object("support", supportKeys, []string{"to", "wide", "deep", "z"})
+}
+
+func roomSchema() schema { return object("room", roomKeys, nil) }
+
+func stockSchema() schema { return object("stock", stockKeys, nil) }
+
+func stockPlateSchema() schema {
+	return object("stock plate", stockPlateKeys, []string{"of", "thick", "size"})
+}
+
+func stockBoardSchema() schema {
+	return object("stock board", stockBoardKeys, []string{"of", "thick", "wide", "long"})
+}
+
+func stockShotSchema() schema { return object("stock shot", stockShotKeys, []string{"of", "bag"}) }
+
+// pivotKindSchema is a kind alone or with its sizes.
+func pivotKindSchema() schema {
+	return anyOf(among(pivotKinds[KnifeEdge:]), object("pivot kind", pivotKindKeys, []string{"is"}))
+}
+
+func screwSchema() schema {
+	return object("screws", screwKeys, []string{"holds", "count", "across", "thread"})
+}
+
+func plateSchema() schema {
+	return object("plate", plateKeys, []string{"holds", "wide", "long", "thick", "of"})
+}

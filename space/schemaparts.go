@@ -16,6 +16,8 @@ func barHints() map[string]hint {
 		"recess":      {text: "A notch in a long edge; a list for several.", form: several(recessSchema)},
 		"mortise":     {text: "A rectangular opening; a list for several.", form: several(mortiseSchema)},
 		"hole":        {text: "A round hole along z; a list for several.", form: several(holeSchema)},
+		"screws":      {text: "Screws in it that hold something; a list for several.", form: several(screwSchema)},
+		"plate":       {text: "A metal plate glued into a mortise of it; a list for several.", form: several(plateSchema)},
 		"weighs":      {text: weighsText, form: amount},
 		"balances_at": {text: balancesText, form: place},
 	}

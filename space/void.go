@@ -37,9 +37,16 @@ func (r *reader) readVoids(s section, b *body, m beam, bar *Bar) {
 		}
 	}
 	bar.Voids = make([]Void, len(all))
+	var cuts []cut
 	for i, f := range all {
 		c := f.read(r.section(f.spot, f.keys), b, m, &bar.Voids[i])
 		r.checkCut(f.spot, c, m)
+		cuts = append(cuts, c)
+	}
+	for i := range all {
+		for k := range i {
+			r.checkApart(all[i].spot, cuts[k], cuts[i], m)
+		}
 	}
 }
 
@@ -112,6 +119,46 @@ func (r *reader) checkCut(at spot, c cut, m beam) {
 	if s-along/2 < -cutSlack || s+along/2 > length+cutSlack || math.Abs(t)+reach > height/2+cutSlack {
 		r.wrong(at, 0, "this cut is not wholly inside the bar", "inside the bar's length and height, in the pendulum's frame", "move it or make it smaller")
 	}
+}
+
+// checkApart refuses two cuts that take the same wood away, where nothing in
+// question is moved by an unknown. Two that leave wood between them along z, or
+// meet there, are taken to come from either face.
+func (r *reader) checkApart(at spot, a, b cut, m beam) {
+	thick, ok := r.constant(m.thick)
+	deepA, ok1 := r.constant(a.through)
+	deepB, ok2 := r.constant(b.through)
+	if !ok || !ok1 || !ok2 || deepA+deepB <= thick+cutSlack {
+		return
+	}
+	boxA, okA := r.box(a, m)
+	boxB, okB := r.box(b, m)
+	if okA && okB && boxA.meets(boxB) {
+		r.wrong(at, 0, "this cut overlaps another one of the same bar", "cuts with wood between them", "move it, or make one cut of the two")
+	}
+}
+
+// box is what a cut takes: along its bar and across it.
+type box struct{ lo, hi [2]float64 }
+
+func (a box) meets(b box) bool {
+	for k := range 2 {
+		if a.lo[k] >= b.hi[k]-cutSlack || b.lo[k] >= a.hi[k]-cutSlack {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *reader) box(c cut, m beam) (box, bool) {
+	height, ok := r.constant(m.height)
+	along, ok1 := r.constant(c.along)
+	across, ok2 := r.constant(c.across)
+	s, t, _, ok3 := r.alongBar(c.at, m)
+	if c.kind == Recess {
+		t = math.Copysign((height-across)/2, t)
+	}
+	return box{[2]float64{s - along/2, t - across/2}, [2]float64{s + along/2, t + across/2}}, ok && ok1 && ok2 && ok3
 }
 
 func (r *reader) checkThrough(at spot, c cut, m beam) {

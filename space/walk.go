@@ -17,6 +17,7 @@ func eachNumber(d *Design, visit func(*float64)) {
 	}
 	t := &d.Tolerance
 	eachOf(visit, &t.Length, &t.Mass, &t.Density, &t.Pivot, &d.StandOff.Value)
+	eachOfBuilding(d, visit)
 }
 
 func eachOf(visit func(*float64), numbers ...*float64) {
@@ -76,12 +77,18 @@ func eachOfDrum(d *Drum, visit func(*float64)) {
 	}
 }
 
-// eachMaterial visits the material of every part of d, always in the same order.
+// eachMaterial visits the material of everything in d, always in the same order.
 func eachMaterial(d *Design, visit func(*int)) {
+	visit(&d.Fixings.Of)
 	for i := range d.Pendulums {
 		p := &d.Pendulums[i]
+		visit(&p.Pivoted.Edge)
+		visit(&p.Pivoted.Seat)
 		for k := range p.Bars {
 			visit(&p.Bars[k].Of)
+			for s := range p.Bars[k].Plates {
+				visit(&p.Bars[k].Plates[s].Of)
+			}
 		}
 		for k := range p.Drums {
 			visit(&p.Drums[k].Of)
@@ -106,7 +113,8 @@ func (d *Design) clone() Design {
 		p := &c.Pendulums[i]
 		p.Bars = slices.Clone(p.Bars)
 		for k := range p.Bars {
-			p.Bars[k].Voids = slices.Clone(p.Bars[k].Voids)
+			b := &p.Bars[k]
+			b.Voids, b.Screws, b.Plates = slices.Clone(b.Voids), slices.Clone(b.Screws), slices.Clone(b.Plates)
 		}
 		p.Drums = slices.Clone(p.Drums)
 		for k := range p.Drums {
