@@ -10,12 +10,13 @@ import (
 // and what of it counts. Immutable.
 type buildPlan struct {
 	model    *build.Model
+	rolls    bool             // some pivot rolls on an edge of a given radius
 	gives    bool             // every bar's material has a modulus: bars sag
 	gated    bool             // something counts that the gate keeps off
 	clear    bool             // clearance counts
 	strong   [motion.Max]bool // every part of the pendulum that may break can be judged
 	balanced [motion.Max]bool // the edge and every mass on it have a z
-	placed   bool             // some part has a z
+	placed   bool             // some part has a z, or a room is given
 }
 
 // planBuilding looks at what the file gives.
@@ -28,12 +29,14 @@ func (e *Evaluator) planBuilding(d *space.Design) *buildPlan {
 			bars++
 			p.gives = p.gives && e.every(d, &d.Pendulums[i].Bars[k].Of, func(m int) bool { return e.rig.Materials[m].E.Given })
 		}
+		p.rolls = p.rolls || d.Pendulums[i].EdgeRadius.Given
 		p.strong[i] = e.strong(p, d, &d.Pendulums[i])
 		edge := &d.Pendulums[i].Edge
 		p.balanced[i] = edge.Length.Given && edge.Z.Given && e.allPlaced(p.model, d, i)
 		placed, _ := countPlaced(&d.Pendulums[i])
 		p.placed = p.placed || placed > 0
 	}
+	p.placed = p.placed || roomed(&d.Room)
 	p.gives = p.gives && bars > 0
 	return p
 }
@@ -54,7 +57,13 @@ func (e *Evaluator) strong(p *buildPlan, d *space.Design, own *space.Pendulum) b
 	some := false
 	for k := range own.Bars {
 		some = true
-		if !e.every(d, &own.Bars[k].Of, p.model.JudgesBar) {
+		if !e.every(d, &own.Bars[k].Of, p.model.JudgesBar) || !e.joined(p, d, &own.Bars[k]) {
+			return false
+		}
+	}
+	if own.Pivoted.Kind != space.NoPivotKind {
+		some = true
+		if !p.model.JudgesPivot(own) {
 			return false
 		}
 	}
@@ -68,6 +77,20 @@ func (e *Evaluator) strong(p *buildPlan, d *space.Design, own *space.Pendulum) b
 		}
 	}
 	return some
+}
+
+// joined tells whether the joints of a bar can be judged.
+func (e *Evaluator) joined(p *buildPlan, d *space.Design, b *space.Bar) bool {
+	if len(b.Screws) > 0 && !e.every(d, &b.Of, p.model.JudgesScrews) {
+		return false
+	}
+	for k := range b.Plates {
+		x := &b.Plates[k]
+		if !e.every(d, &b.Of, func(bar int) bool { return p.model.JudgesPlate(x.Of, bar, x.Bears.Given) }) {
+			return false
+		}
+	}
+	return true
 }
 
 // allPlaced tells whether every part of pendulum i, and of what hangs from it, has
@@ -104,6 +127,25 @@ func countPlaced(p *space.Pendulum) (placed, all int) {
 	return placed, all
 }
 
+// wallSubject is the index of the wall among the subjects of strength.
+const wallSubject = motion.Max
+
+// standsOff tells whether the distance of every pendulum on the wall from it is
+// known.
+func standsOff(d *space.Design) bool {
+	for i := range d.Pendulums {
+		if p := &d.Pendulums[i]; p.Parent == space.Wall && !p.Edge.Z.Given && !d.StandOff.Given {
+			return false
+		}
+	}
+	return true
+}
+
+// roomed tells whether any side of the room is given.
+func roomed(r *space.Room) bool {
+	return r.Floor.Given || r.Ceiling.Given || r.Left.Given || r.Right.Given
+}
+
 // addBuilding adds the subjects of a criterion of building; false for another one.
 // Strength and balance count unasked where the file gives the data.
 func (e *Evaluator) addBuilding(c space.Criterion, d *space.Design) bool {
@@ -120,6 +162,9 @@ func (e *Evaluator) addBuilding(c space.Criterion, d *space.Design) bool {
 	case space.Strength:
 		for i := range d.Pendulums {
 			add(e.rig.Pendulums[i].Name, "", e.building.strong[i], i)
+		}
+		if d.Fixings.Given {
+			add("wall", "", e.building.model.JudgesWall(d) && standsOff(d), wallSubject)
 		}
 	case space.Balance:
 		for i := range d.Pendulums {

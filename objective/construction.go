@@ -22,6 +22,17 @@ type construction struct {
 	strength  build.Strength
 	balances  [motion.Max]build.Balance
 	clearance build.Clearance
+	room      build.RoomGap
+	stretch   [motion.Max]float64 // by mode: its period over that without rolling edges and a soft bracket
+	stretched bool                // some of them is not 1
+}
+
+// use is the utilisation of a subject of strength.
+func (c *construction) use(s *Subject) *build.Use {
+	if s.index == wallSubject {
+		return &c.strength.Wall
+	}
+	return &c.strength.Pendulums[s.index]
 }
 
 // gate is the score of what costs little up to which the strength, the balance
@@ -91,6 +102,8 @@ func (w *Workspace) construct(d *space.Design, all bool) bool {
 	c.b.BalanceTo(&c.balances)
 	if all || w.evaluator.building.clear {
 		c.b.ClearanceTo(&c.clearance)
+		room := build.Room(d.Room)
+		c.b.RoomTo(&c.room, &room)
 	}
 	c.done = true
 	return true
@@ -108,7 +121,7 @@ func (w *Workspace) measureBuilding(s *Subject, d *space.Design) (value, u float
 	}
 	switch s.Criterion {
 	case space.Strength:
-		use := &c.strength.Pendulums[s.index]
+		use := c.use(s)
 		return use.Value, min(use.Value, ceiling), use.Known && !use.Missing
 	case space.Balance:
 		b := &c.balances[s.index]
@@ -125,4 +138,46 @@ func balanceAllowed(d *space.Design) float64 {
 		return l.Value
 	}
 	return 1
+}
+
+// give works out by how much rolling edges and a soft bracket change the period of
+// each mode; both small, to first order.
+func (w *Workspace) give(d *space.Design) {
+	c, p := &w.construction, w.evaluator.building
+	c.stretched = false
+	if !p.rolls && !d.BracketStiffness.Given {
+		return
+	}
+	var radius, edges, bracket [motion.Max]float64
+	for i := range d.Pendulums {
+		radius[i] = build.Rolls(&d.Pendulums[i])
+	}
+	build.EdgesTo(&edges, w.evaluator.forest, &w.rest, &w.modes, &radius)
+	build.BracketTo(&bracket, &w.rest, &w.modes, d.BracketStiffness.Value)
+	for k := range w.modes.N {
+		c.stretch[k] = max(1+edges[k]+bracket[k], leastStretch)
+		c.stretched = c.stretched || c.stretch[k] != 1
+	}
+}
+
+// leastStretch keeps a period from vanishing where an edge is as blunt as the
+// pendulum is long: first order says nothing there.
+const leastStretch = 0.1
+
+// stretch is the period of mode k over that of the modes at hand.
+func (w *Workspace) stretch(k int) float64 {
+	if !w.construction.stretched {
+		return 1
+	}
+	return w.construction.stretch[k]
+}
+
+// friction is the torque of dry friction at the pivot of pendulum i, N m: what the
+// file gives, or what its kind of pivot has.
+func (w *Workspace) friction(d *space.Design, i int) float64 {
+	p := &d.Pendulums[i]
+	if p.Rubs {
+		return p.Friction
+	}
+	return w.evaluator.building.model.Friction(p, w.rest.G*w.rest.Mu[i])
 }

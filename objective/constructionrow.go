@@ -1,6 +1,12 @@
 package objective
 
-import "evenswing/space"
+import (
+	"fmt"
+	"math"
+
+	"evenswing/objective/motion"
+	"evenswing/space"
+)
 
 // listBuilding lists the columns of how a candidate is built, as putBuilding
 // writes them: only what the file's data and limits call for.
@@ -56,8 +62,11 @@ func (w *Workspace) putBuilding(r *rowWriter) {
 func (c *construction) gap() (gap float64, known bool) {
 	x := &c.clearance
 	gap, known = x.Wall.Value, x.Wall.Given
-	if x.Pairs > 0 {
-		gap, known = min(gap, x.Gap), true
+	if x.Pairs > 0 && (!known || x.Gap < gap) {
+		gap, known = x.Gap, true
+	}
+	if c.room.Known && (!known || c.room.Gap < gap) {
+		gap, known = c.room.Gap, true
 	}
 	return gap, known
 }
@@ -72,13 +81,34 @@ func (w *Workspace) Governs(k int) string {
 	}
 	switch s.Criterion {
 	case space.Strength:
-		return m.UseWords(&c.strength.Pendulums[s.index])
+		return m.UseWords(c.use(s))
 	case space.Clearance:
 		x := &c.clearance
-		if x.Pairs == 0 || x.Wall.Value < x.Gap {
+		switch gap := w.values[k]; {
+		case c.room.Known && c.room.Gap == gap:
+			return m.PartWords(c.room.Part) + " and the " + c.room.SideWords()
+		case x.Wall.Given && x.Wall.Value == gap:
 			return m.PartWords(x.WallPart) + " and the wall"
 		}
-		return m.PartWords(x.A) + " and " + m.PartWords(x.B)
+		return m.PartWords(x.A) + " and " + m.PartWords(x.B) + w.poseWords(&x.Pose)
 	}
 	return ""
 }
+
+// poseWords tells a pose by the pendulums that are turned, such as ", rod at +4.0
+// deg from rest".
+func (w *Workspace) poseWords(pose *[motion.Max]float64) string {
+	text := ""
+	for i := range w.evaluator.rig.Pendulums {
+		if angle := pose[i] * 180 / math.Pi; math.Abs(angle) >= leastTurn {
+			text += fmt.Sprintf(", %s at %+.1f deg", w.evaluator.rig.Pendulums[i].Name, angle)
+		}
+	}
+	if text == "" {
+		return ", at rest"
+	}
+	return text + " from rest"
+}
+
+// leastTurn is the turn below which a pose is not worth a word, degrees.
+const leastTurn = 0.05

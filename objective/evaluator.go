@@ -180,5 +180,6 @@ func (w *Workspace) settle(d *space.Design) bool {
 		w.Why = Reason{Kind: NoInertia, Pendulum: 0, Part: -1, Amount: 1}
 		return false
 	}
+	w.give(d)
 	return true
 }

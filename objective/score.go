@@ -97,6 +97,7 @@ func (w *Workspace) measurePeriod(t *space.PeriodTarget) (value, u float64, know
 	period := space.Optional{Value: w.period(t.Pendulum), Given: true}
 	if w.fidelity == Swung {
 		period = w.swung.worst.Periods[t.Pendulum]
+		period.Value *= w.stretch(w.modes.Own[t.Pendulum])
 	}
 	value = period.Value/t.Want - 1
 	return value, use(math.Abs(value), t.Within), period.Given
@@ -106,6 +107,7 @@ func (w *Workspace) measureRatio(t *space.RatioTarget, k int) (value, u float64,
 	ratio := space.Optional{Value: w.period(t.Slow) / w.period(t.Fast), Given: true}
 	if w.fidelity == Swung {
 		ratio = w.swung.worst.Ratios[k].Kept
+		ratio.Value *= w.stretch(w.modes.Own[t.Slow]) / w.stretch(w.modes.Own[t.Fast])
 	}
 	value = ratio.Value/t.Is - 1
 	return value, use(math.Abs(value), t.Within), ratio.Given
@@ -149,7 +151,8 @@ func gapUse(gap, allowed float64) float64 {
 
 // period is the period of pendulum i's own mode, s.
 func (w *Workspace) period(i int) float64 {
-	return 2 * math.Pi / w.modes.Omega[w.modes.Own[i]]
+	own := w.modes.Own[i]
+	return 2 * math.Pi / w.modes.Omega[own] * w.stretch(own)
 }
 
 // power is u^p; the usual p = 4 by two multiplications.

@@ -143,7 +143,11 @@ func (s *Slopes) work() {
 func (s *Slopes) Degenerate() bool { return s.rig.Degenerate() }
 
 // Period is the derivative of the period of a pendulum's own mode, s.
-func (s *Slopes) Period(pendulum int) float64 { return s.modes.Period[s.w.modes.Own[pendulum]] }
+// The share of a rolling edge and a soft bracket is held.
+func (s *Slopes) Period(pendulum int) float64 {
+	own := s.w.modes.Own[pendulum]
+	return s.modes.Period[own] * s.w.stretch(own)
+}
 
 // Tilt is the derivative of a pendulum's tilt at rest, rad.
 func (s *Slopes) Tilt(pendulum int) float64 { return s.rest.Tilt[pendulum] }

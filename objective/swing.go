@@ -93,7 +93,7 @@ func (w *Workspace) ready(d *space.Design, damped bool) {
 	if damped {
 		var want [motion.Max]float64
 		for i := range d.Pendulums {
-			want[i], s.losses.Friction[i] = d.Pendulums[i].HalvesIn, d.Pendulums[i].Friction
+			want[i], s.losses.Friction[i] = d.Pendulums[i].HalvesIn, w.friction(d, i)
 		}
 		s.dynamics.DampersTo(&s.losses.Damper, &s.worst.HalvesIn, &w.modes, &want)
 		s.losses.Drag = d.Pen.Drag

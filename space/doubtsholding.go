@@ -8,7 +8,7 @@ import "fmt"
 func UsualNose(k PivotKind) float64 {
 	switch k {
 	case PinInCup:
-		return 0.5e-3
+		return 2e-3
 	case BoughtBlade:
 		return 0.02e-3
 	}

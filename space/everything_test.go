@@ -56,7 +56,7 @@ pendulums:
           - {at: end, width: 30 mm, height: 10 mm, depth: 1 mm}
         hole: {at: tip, across: 8 mm, depth: 1 mm}
         screws: {holds: main, kind: lag screw, into: end grain, count: 2, across: 6 mm, thread: 40 mm, apart: 30 mm}
-        plate: {holds: rod, wide: 40 mm, long: 50 mm, thick: 1 mm, sides: 2, of: steel}
+        plate: {holds: rod, wide: 40 mm, long: 50 mm, thick: 1 mm, sides: 2, bears: 30 mm, of: steel}
       brace: {from: [0 mm, 0 mm], to: tip, section: 1/2 x 1-1/4 in, of: ash, weighs: 2 lb 4 oz, balances_at: tip}
     drums:
       main: {at: end, across: 380 mm, deep: 90 mm, rim: ring, faces: 6 mm, of: birch plywood, z: 200 mm, weighs: load, balances_at: [519 mm, 1 mm],

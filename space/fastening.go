@@ -8,7 +8,7 @@ import (
 
 var (
 	screwKeys   = []string{"holds", "kind", "into", "count", "across", "thread", "apart"}
-	plateKeys   = []string{"holds", "wide", "long", "thick", "sides", "of"}
+	plateKeys   = []string{"holds", "wide", "long", "thick", "sides", "bears", "of"}
 	screwKinds  = []string{"wood screw", "lag screw"}
 	heldByPivot = "pivot"
 )
@@ -61,6 +61,7 @@ func (r *reader) readPlate(s section, pendulum int, m beam, x *Plate) {
 	long := r.needed(s, "long", "50 mm", quantity.Length, positive, &x.Long)
 	thick := r.needed(s, "thick", "4 mm", quantity.Length, positive, &x.Thick)
 	r.orElse(s, "sides", quantity.Number, oneOrTwo, usualSides, &x.Sides)
+	r.optional(s, "bears", quantity.Length, positive, &x.Bears)
 	x.Of = NoMaterial
 	if at, ok := s.need("of", "steel"); ok {
 		r.readMaterial(at, &x.Of)

@@ -23,11 +23,11 @@ func (k PivotKind) String() string { return pivotKinds[k] }
 // default that package build notes.
 type Pivoted struct {
 	Kind  PivotKind
-	Edge  int      // index into Rig.Materials: of the edge, blade or pins; -1 without
-	Seat  int      // of the groove or the cups; -1 without
-	Root  float64  // radius of the groove's root, 0 for a flat
-	Bore  float64  // of a bearing
-	Holds Optional // static load that the maker of one bearing names, N
+	Edge  int     // index into Rig.Materials: of the edge, blade or pins; -1 without
+	Seat  int     // of the groove or the cups; -1 without
+	Root  float64 // radius of the groove's root, 0 for a flat
+	Bore  float64 // of a bearing
+	Holds float64 // static load that the maker of one bearing names, N
 }
 
 // HeldKind tells what a joint holds.
@@ -78,7 +78,8 @@ type Screws struct {
 type Plate struct {
 	Holds                    Held
 	Wide, Long, Thick, Sides float64
-	Of                       int // index into Rig.Materials
+	Of                       int      // index into Rig.Materials
+	Bears                    Optional // length along z of wood that it bears on, m: the glue carries nothing then
 }
 
 // Fixings are what holds a rig's bracket to the wall: Count in all, Top of them in
@@ -107,7 +108,7 @@ type Support struct {
 func eachOfBuilding(d *Design, visit func(*float64)) {
 	for i := range d.Pendulums {
 		p := &d.Pendulums[i]
-		eachOf(visit, &p.EdgeRadius.Value, &p.Pivoted.Root, &p.Pivoted.Bore, &p.Pivoted.Holds.Value)
+		eachOf(visit, &p.EdgeRadius.Value, &p.Pivoted.Root, &p.Pivoted.Bore, &p.Pivoted.Holds)
 		for k := range p.Bars {
 			b := &p.Bars[k]
 			for s := range b.Screws {
@@ -116,7 +117,7 @@ func eachOfBuilding(d *Design, visit func(*float64)) {
 			}
 			for s := range b.Plates {
 				x := &b.Plates[s]
-				eachOf(visit, &x.Wide, &x.Long, &x.Thick, &x.Sides)
+				eachOf(visit, &x.Wide, &x.Long, &x.Thick, &x.Sides, &x.Bears.Value)
 			}
 		}
 	}

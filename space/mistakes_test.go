@@ -142,7 +142,7 @@ func TestMistakes(t *testing.T) {
 		{"count: 2, across: 6 mm", "count: 0, across: 6 mm", "pendulums.beam.bars.board.screws.count", "larger than 0"},
 		{"long: 50 mm, thick: 1 mm", "long: 50 mm, thick: 0 mm", "pendulums.beam.bars.board.plate.thick", "larger than 0"},
 		{"wide: 40 mm, long: 50 mm", "wide: 70 mm, long: 65 mm", "pendulums.beam.bars.board.plate.long", "through the whole height of the bar"},
-		{"sides: 2, of: steel", "sides: 3, of: steel", "pendulums.beam.bars.board.plate.sides", "1 or 2"},
+		{"sides: 2, bears", "sides: 3, bears", "pendulums.beam.bars.board.plate.sides", "1 or 2"},
 		{"count: 4, top: 2", "count: 4, pull: 1 kN, side: 1 kN, top: 2", "wall.fixings.kind", "does not go with"},
 		{"ceiling: 2400 mm", "ceiling: -1300 mm", "room.ceiling", "not above the floor"},
 		{"left: -900 mm", "left: 1.5 m", "room.right", "not to the right"},

@@ -16,6 +16,9 @@ const (
 	usualEdge = "tool steel"
 	usualSeat = "tool steel"
 	usualBore = "8 mm"
+	// usualBearing is what makers name for a deep-groove bearing of 8 mm bore and 22
+	// mm outside: memory.
+	usualBearing = "1.3 kN"
 )
 
 // pivotKindKeysOf are the keys that go with each kind beside `is`.
@@ -85,7 +88,7 @@ func (r *reader) refusePivotStrays(s section, kind PivotKind) {
 func (r *reader) readPivoted(s section, p *Pivoted) {
 	if p.Kind == BallBearing {
 		r.orElse(s, "bore", quantity.Length, positive, usualBore, &p.Bore)
-		r.optional(s, "holds", quantity.Force, positive, &p.Holds)
+		r.orElse(s, "holds", quantity.Force, positive, usualBearing, &p.Holds)
 		return
 	}
 	r.readMetal(s, "edge", usualEdge, &p.Edge)

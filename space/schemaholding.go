@@ -9,7 +9,7 @@ func pivotKindHints() map[string]hint {
 		"seat":  hint{text: "Material of the groove or the cups.", form: word}.or(usualSeat),
 		"root":  hint{text: "Radius of the groove's root; 0 for a flat.", form: amount}.or("0 mm"),
 		"bore":  hint{text: "Bore of a bearing, for its friction.", form: amount}.or(usualBore),
-		"holds": {text: "Static load that the maker of one bearing names, such as 1.4 kN.", form: amount},
+		"holds": hint{text: "Static load that the maker of one bearing names, such as 1.4 kN.", form: amount}.or(usualBearing),
 	}
 }
 
@@ -32,6 +32,7 @@ func plateHints() map[string]hint {
 		"long":  {text: "Along the load: how deep it sits in its mortise.", form: amount},
 		"thick": {text: "Thickness.", form: amount},
 		"sides": hint{text: "Glued sides, 1 or 2; end grain counts for nothing.", form: plainNumber}.or(usualSides),
+		"bears": {text: "Length along z of the wood that it bears on, such as a flange gives: the glue carries nothing then.", form: amount},
 		"of":    {text: "Its material.", form: word},
 	}
 }

@@ -52,7 +52,7 @@ func (s *standing) everything(fit *Fittings) *everything {
 	s.w.SagTo(&e.Sag)
 	s.w.LowerTo(&e.Lowered)
 	s.w.SpringTo(&e.Spring)
-	s.w.BracketTo(&e.Bracket, 1e6)
+	BracketTo(&e.Bracket, &s.rest, &s.modes, 1e6)
 	return e
 }
 

@@ -4,13 +4,14 @@ import (
 	"math"
 
 	"evenswing/objective/motion"
+	"evenswing/space"
 )
 
 // Balance is how everything that hangs on a pendulum's edge stands along z.
 type Balance struct {
 	Known bool    // the edge and every mass on it has its z
 	Off   float64 // of the resultant from the edge's middle, away from the wall positive, m
-	Use   float64 // |Off| over a sixth of the length: 1 begins to lift, 3 tips off
+	Use   float64 // |Off| over a sixth of the length: 1 begins to lift, 3 tips off; on two pins or bearings over half of it
 	Tilt  float64 // out of plane, rad, that it would take if the edge let it; the bottom towards the wall positive
 	Worst float64 // line load at its largest, at rest, N/m
 }
@@ -46,6 +47,9 @@ func (w *Workspace) balanceOf(i int) Balance {
 	}
 	b.Off = sum/mass - edge.Z.Value
 	b.Use = EdgeUse(b.Off, edge.Length.Value)
+	if k := w.d.Pendulums[i].Pivoted.Kind; k == space.PinInCup || k == space.BallBearing {
+		b.Use = bounded(divide(math.Abs(b.Off), edge.Length.Value/2))
+	}
 	// The first moment of what hangs, pendulums as points at their pivots, over
 	// its mass: how deep its centre of gravity is in the plane.
 	b.Tilt = math.Atan2(b.Off, w.rest.S[i]/w.rest.Mu[i])

@@ -89,7 +89,12 @@ func (w *Workspace) addBeam(i, k int) bool {
 		Part: Part{i, BarPart, k}, bar: bar, from: bar.From, u: u, n: left(u), long: l,
 		line: density * bar.Height * bar.Thick, density: density,
 	})
-	return finite(w.beams[len(w.beams)-1].line)
+	b := &w.beams[len(w.beams)-1]
+	if bar.Weighed.Mass.Given { // as heavy as it was found, all along alike
+		ratio := divide(w.of(i)[k].mo.m, b.between(0, l).m)
+		b.line, b.density = b.line*ratio, b.density*ratio
+	}
+	return finite(b.line)
 }
 
 // holdBeams finds the holders of pendulum i's beams, nearest first.

@@ -17,7 +17,7 @@ func TestBracketAgainstEigenproblem(t *testing.T) {
 	randomRigs(t, 20, func(s *standing) {
 		n := s.modes.N
 		var shift [motion.Max]float64
-		s.w.BracketTo(&shift, stiffness)
+		BracketTo(&shift, &s.rest, &s.modes, stiffness)
 		periods := s.withBracket(t, stiffness)
 		for k := range n {
 			want := periods[k]*s.modes.Omega[k]/(2*math.Pi) - 1
@@ -25,7 +25,7 @@ func TestBracketAgainstEigenproblem(t *testing.T) {
 				t.Errorf("mode %d of %d: shift %.3g, eigenproblem %.3g", k, n, shift[k], want)
 			}
 		}
-		s.w.BracketTo(&shift, 0)
+		BracketTo(&shift, &s.rest, &s.modes, 0)
 		if shift != [motion.Max]float64{} {
 			t.Error("a bracket that does not give moves periods")
 		}

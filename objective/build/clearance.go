@@ -80,6 +80,7 @@ func (w *Workspace) ClearanceTo(c *Clearance) {
 			}
 		}
 	}
+	w.supportTo(c)
 	c.Gap = min(c.Gap, w.clear.least)
 	for i := range w.parts {
 		h := &w.parts[i]

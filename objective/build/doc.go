@@ -37,7 +37,7 @@
 //		b.PivotsTo(&pivots)                 // columns
 //		b.SagTo(&sags)                      // columns, check
 //		b.SpringTo(&shifts)                 // check
-//		b.BracketTo(&shifts, stiffness)     // on top of the modes, as b.EdgesTo
+//		BracketTo, EdgesTo                  // on top of the modes
 //	}
 //
 // Subjects: strength of each pendulum, known where Use.Known and not

@@ -52,13 +52,13 @@ func EdgeShift(mu, s, r float64) float64 { return -0.5 * divide(mu*r, s) }
 // that gives sideways, stiffness k (N/m), 0 for one that does not: mode k of ω
 // pushes with ω²Σ|S|v, hence Δω² = −(ω²Σ S_i v_ik)²/k and ΔT/T = −½ Δω²/ω². All
 // pendulums push one bracket.
-func (w *Workspace) BracketTo(shift *[motion.Max]float64, stiffness float64) {
-	for k := range w.modes.N {
+func BracketTo(shift *[motion.Max]float64, rest *motion.Rest, modes *motion.Modes, stiffness float64) {
+	for k := range modes.N {
 		sum := 0.0
-		for i := range w.modes.N {
-			sum += w.rest.S[i] * w.modes.V[i][k]
+		for i := range modes.N {
+			sum += rest.S[i] * modes.V[i][k]
 		}
-		omega := w.modes.Omega[k]
+		omega := modes.Omega[k]
 		shift[k] = 0
 		if stiffness > 0 {
 			shift[k] = 0.5 * omega * omega * sum * sum / stiffness
@@ -71,16 +71,16 @@ func (w *Workspace) BracketTo(shift *[motion.Max]float64, stiffness float64) {
 // carries it, h, hence Δω_k² = Σ_i μ_i g r_i (v_ik − v_hk)² and ΔT/T = −½ Δω²/ω²;
 // EdgeShift for one pendulum. Derived here: the middle of the nose rolls along the
 // seat by r(φ_i − φ_h), which rises with φ_h.
-func (w *Workspace) EdgesTo(shift, r *[motion.Max]float64) {
-	for k := range w.modes.N {
+func EdgesTo(shift *[motion.Max]float64, f *motion.Forest, rest *motion.Rest, modes *motion.Modes, r *[motion.Max]float64) {
+	for k := range modes.N {
 		sum := 0.0
-		for i := range w.modes.N {
-			v := w.modes.V[i][k]
-			if h := w.m.forest.Parent[i]; h >= 0 {
-				v -= w.modes.V[h][k]
+		for i := range modes.N {
+			v := modes.V[i][k]
+			if h := f.Parent[i]; h >= 0 {
+				v -= modes.V[h][k]
 			}
-			sum += w.rest.Mu[i] * w.rest.G * r[i] * v * v
+			sum += rest.Mu[i] * rest.G * r[i] * v * v
 		}
-		shift[k] = -0.5 * sum / (w.modes.Omega[k] * w.modes.Omega[k])
+		shift[k] = -0.5 * sum / (modes.Omega[k] * modes.Omega[k])
 	}
 }

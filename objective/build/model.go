@@ -11,7 +11,8 @@ import (
 type Model struct {
 	rig    *space.Rig
 	forest *motion.Forest
-	stuff  []stuff // parallel to Rig.Materials
+	stuff  []stuff       // parallel to Rig.Materials
+	design *space.Design // at the start values, for what a joint holds
 
 	parts, bars int // in the whole rig
 	marks       int // the most places on one bar
@@ -19,7 +20,7 @@ type Model struct {
 
 // NewModel makes the Model of a rig and its forest.
 func NewModel(rig *space.Rig, forest *motion.Forest) *Model {
-	m := &Model{rig: rig, forest: forest}
+	m := &Model{rig: rig, forest: forest, design: &rig.NewDecoder().Design}
 	for k := range rig.Materials {
 		m.stuff = append(m.stuff, newStuff(&rig.Materials[k]))
 	}
@@ -29,7 +30,7 @@ func NewModel(rig *space.Rig, forest *motion.Forest) *Model {
 		m.parts += len(p.Bars) + len(p.Drums) + len(p.Blocks) + len(p.Lumps)
 	}
 	m.marks = m.parts + motion.Max + 2
-	for _, p := range rig.NewDecoder().Design.Pendulums {
+	for _, p := range m.design.Pendulums {
 		for k := range p.Bars {
 			m.marks += 2 * len(p.Bars[k].Voids)
 		}
@@ -42,6 +43,38 @@ func NewModel(rig *space.Rig, forest *motion.Forest) *Model {
 func (m *Model) JudgesBar(material int) bool {
 	s := &m.stuff[material]
 	return s.refused || s.bending > 0 && s.shear > 0
+}
+
+// JudgesScrews tells the same of screws in a material.
+func (m *Model) JudgesScrews(material int) bool { return m.stuff[material].gravity > 0 }
+
+// JudgesPlate tells the same of a plate, of one material, in a bar of another.
+func (m *Model) JudgesPlate(plate, bar int, bears bool) bool {
+	wood := &m.stuff[bar]
+	if bears {
+		return wood.across > 0
+	}
+	return wood.e > 0 && wood.shear > 0 && m.stuff[plate].e > 0
+}
+
+// JudgesPivot tells whether the metal of a pendulum's pivot can be judged; one whose
+// kind the file does not say needs not be.
+func (m *Model) JudgesPivot(p *space.Pendulum) bool {
+	k := &p.Pivoted
+	contact := func(of int) bool { x := m.stuff[of].contact(); return x.E > 0 && x.yield() > 0 }
+	switch k.Kind {
+	case space.KnifeEdge, space.BoughtBlade:
+		return p.Edge.Length.Given && contact(k.Edge) && contact(k.Seat)
+	case space.PinInCup:
+		return contact(k.Edge) && contact(k.Seat)
+	}
+	return true
+}
+
+// JudgesWall tells whether the fixings that a design gives can be judged.
+func (m *Model) JudgesWall(d *space.Design) bool {
+	f := &d.Fixings
+	return f.Given && (f.Pull.Given || m.stuff[f.Of].gravity > 0)
 }
 
 // JudgesFace tells the same of a drum's faces.
@@ -65,6 +98,9 @@ type stuff struct {
 	across  float64 // compression across the grain
 	e, g    float64 // moduli
 	poisson float64
+	yield   float64 // of a metal
+	hard    float64 // indentation hardness
+	gravity float64 // specific gravity of wood, for screws
 	share   float64 // of the safety factor: strengths that are 5th percentiles hold part of it
 	metal   bool    // strengths are yield
 	refused bool    // for bars
@@ -78,6 +114,7 @@ func newStuff(m *material.Material) stuff {
 		name: m.Name, density: m.Density.Value, bending: m.BendingStrength.Value, weak: m.BendingStrength.Value,
 		shear: m.ShearParallel.Value, across: m.CompressionPerpendicular.Value, e: m.E.Value, poisson: assumedPoisson, share: 1,
 	}
+	s.yield, s.hard, s.gravity = m.YieldStrength.Value, m.Hardness.Value, m.SpecificGravity.Value
 	if m.Poisson.Given {
 		s.poisson = m.Poisson.Value
 	}

@@ -1,5 +1,7 @@
 package build
 
+import "evenswing/space"
+
 // PlaceKind is what is at a place on a bar.
 type PlaceKind uint8
 
@@ -14,6 +16,8 @@ const (
 	AtRecess
 	AtMortise
 	AtHole
+	AtScrews // of the bar
+	AtPlate
 )
 
 var placeOf = [...]PlaceKind{BarPart: AtBar, DrumPart: AtDrum, BlockPart: AtBlock, LumpPart: AtLump}
@@ -50,12 +54,31 @@ func (m *Model) placeWords(p Place) string {
 		return "its mortise"
 	case AtHole:
 		return "its hole"
+	case AtScrews:
+		return "the screws of " + m.heldWords(p.Part, m.design.Pendulums[p.Pendulum].Bars[p.Part.Index].Screws[p.Index].Holds)
+	case AtPlate:
+		return "the plate of " + m.heldWords(p.Part, m.design.Pendulums[p.Pendulum].Bars[p.Part.Index].Plates[p.Index].Holds)
 	}
 	return "where it is held"
 }
 
+// heldWords names what a joint of a part holds.
+func (m *Model) heldWords(p Part, held space.Held) string {
+	names := &m.rig.Pendulums[p.Pendulum]
+	switch held.Kind {
+	case space.HeldPivot:
+		return "the pivot"
+	case space.HeldPendulum:
+		return m.rig.Pendulums[held.Index].Name
+	}
+	return [...][]string{space.HeldBar: names.Bars, space.HeldDrum: names.Drums, space.HeldBlock: names.Blocks, space.HeldLump: names.Lumps}[held.Kind][held.Index]
+}
+
 // PartWords tells a part, such as "lintel, beam". It allocates.
 func (m *Model) PartWords(p Part) string {
+	if p.Kind == SupportPart {
+		return "the pen's support"
+	}
 	names := &m.rig.Pendulums[p.Pendulum]
 	list := [...][]string{BarPart: names.Bars, DrumPart: names.Drums, BlockPart: names.Blocks, LumpPart: names.Lumps}[p.Kind]
 	return names.Name + ", " + list[p.Index]

@@ -17,13 +17,19 @@ const (
 	FaceBending              // a drum's face under its charge
 	SeatBearing
 	KnifeEdge
-	Fixings // of the bracket to the wall
-	Refused // a bar of a material that does not last
+	Points   // of pins in cups
+	Bearings // bought ones
+	Screwed  // a joint by screws
+	Glued    // a plate in its mortise
+	Fixings  // of the bracket to the wall
+	Refused  // a bar of a material that does not last
 )
 
 var checkWords = [...]string{
 	Bending: "bending", Shearing: "shear", FaceBending: "bending of a face when it is laid flat",
 	SeatBearing: "pressure of the seat on the wood", KnifeEdge: "pressure of the knife edge",
+	Points: "pressure of a pin's point", Bearings: "load of a ball bearing",
+	Screwed: "pull and shear of the screws", Glued: "shear in the glue or the wood at it",
 	Fixings: "pull and shear of an uppermost fixing", Refused: "material that gives way under lasting load",
 }
 
@@ -50,12 +56,15 @@ func (u *Use) put(value float64, check Check, at Place) {
 // Words tells what governs. It allocates.
 func (m *Model) UseWords(u *Use) string {
 	switch u.Check {
-	case Bending, Shearing:
+	case Bending, Shearing, Screwed, Glued:
 		return m.Words(u.Place) + ": " + u.Check.String()
 	case FaceBending, Refused:
 		return m.PartWords(u.Place.Part) + ": " + u.Check.String()
 	case Fixings:
 		return "wall: " + u.Check.String()
+	}
+	if u.Check == SeatBearing && u.Place.Kind == AtPlate {
+		return m.Words(u.Place) + ": " + u.Check.String()
 	}
 	return m.rig.Pendulums[u.Place.Pendulum].Name + ", pivot: " + u.Check.String()
 }
@@ -83,11 +92,17 @@ type Strength struct {
 	StandOffs bool    // every distance from the wall is known: PullOut counts
 }
 
-// StrengthTo judges everything that can break. fit may be nil.
+// StrengthTo judges everything that can break: with the rig file's own pivots,
+// joints and fixings where fit is nil, else with those of fit and the file's joints.
 func (w *Workspace) StrengthTo(s *Strength, fit *Fittings) {
 	*s = Strength{}
-	var pivots [motion.Max]Pivot
+	var pivots pivotLoads
 	w.PivotsTo(&pivots)
+	own := fit == nil
+	if own {
+		fit = &w.fit
+		w.fittingsTo(fit)
+	}
 	safety := float64(DefaultSafety)
 	if l := &w.d.Limits[space.Strength]; l.Given {
 		safety = l.Value
@@ -96,10 +111,12 @@ func (w *Workspace) StrengthTo(s *Strength, fit *Fittings) {
 		u := &s.Pendulums[i]
 		for b := w.root[i]; b < w.root[i+1]; b++ {
 			w.judgeBeam(u, b, safety)
+			w.judgeJoints(u, b, &pivots, safety)
 		}
 		w.judgeFaces(u, i, safety)
-		if fit != nil {
-			w.judgePivot(u, i, &pivots[i], fit)
+		w.judgePivot(u, i, &pivots[i], fit)
+		if own {
+			w.judgeKind(u, i, &pivots)
 		}
 	}
 	w.judgeWall(s, fit)

@@ -44,7 +44,7 @@ func (w *Workspace) judgeWall(s *Strength, fit *Fittings) {
 	if !s.StandOffs {
 		s.PullOut = 0
 	}
-	if fit == nil || fit.Bracket.Fixings == 0 || !s.StandOffs {
+	if fit.Bracket.Fixings == 0 || !s.StandOffs {
 		return
 	}
 	off := divide(s.PullOut, s.Hanging)

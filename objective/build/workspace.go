@@ -27,6 +27,7 @@ type Workspace struct {
 	marks []float64 // along an arm, where its sag is worked out
 	swing swinging
 	sags  [motion.Max]Sag
+	fit   Fittings
 	clear clearing
 }
 
