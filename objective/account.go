@@ -32,6 +32,7 @@ type Account struct {
 	Tolerance  *ToleranceAccount       `json:"tolerance"` // nil unless asked for
 	Holding    *HoldingAccount         `json:"holding"`   // nil until WorkHolding
 	Why        []string                `json:"why"`       // what makes the ratio hold or not, in sentences; nil unless asked for
+	Built      *BuiltAccount           `json:"built"`     // nil unless asked for
 	order      []string                // of the unknowns, for printers
 }
 
@@ -88,13 +89,15 @@ type TriadAccount struct {
 
 // DrumAccount is how a drum's charge fits.
 type DrumAccount struct {
-	Pendulum     string   `json:"pendulum"`
-	Drum         string   `json:"drum"`
-	Charge       float64  `json:"charge_kg"`
-	Use          float64  `json:"cavity_use"`
-	Up           *float64 `json:"travel_up_m"`
-	Down         *float64 `json:"travel_down_m"`
-	LeastDensity *float64 `json:"least_density_kg_m3"`
+	Pendulum     string        `json:"pendulum"`
+	Drum         string        `json:"drum"`
+	Charge       float64       `json:"charge_kg"`
+	Use          float64       `json:"cavity_use"`
+	Up           *float64      `json:"travel_up_m"`
+	Down         *float64      `json:"travel_down_m"`
+	LeastDensity *float64      `json:"least_density_kg_m3"`
+	Empty        float64       `json:"drum_kg"` // the drum without its charge
+	Plates       []PlateChoice `json:"plates"`  // that make up its metal, by the stock's thicknesses
 }
 
 // CriterionAccount is one criterion and subject. Allowed and Utilisation are
@@ -258,7 +261,7 @@ func (w *Workspace) accountSeparation() *SeparationAccount {
 
 func (w *Workspace) accountDrum(k int, at drumAt) DrumAccount {
 	c, p := &w.drums[k], &w.evaluator.rig.Pendulums[at.pendulum]
-	a := DrumAccount{Pendulum: p.Name, Drum: p.Drums[at.drum], Charge: c.mass, Use: c.needed}
+	a := DrumAccount{Pendulum: p.Name, Drum: p.Drums[at.drum], Charge: c.mass, Use: c.needed, Empty: w.emptyDrum(at), Plates: w.plateChoices(at)}
 	if c.movable {
 		up, down := c.up, c.down
 		a.Up, a.Down = &up, &down

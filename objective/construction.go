@@ -1,6 +1,8 @@
 package objective
 
 import (
+	"math"
+
 	"evenswing/objective/build"
 	"evenswing/objective/motion"
 	"evenswing/objective/tuning"
@@ -23,8 +25,9 @@ type construction struct {
 	balances  [motion.Max]build.Balance
 	clearance build.Clearance
 	room      build.RoomGap
-	stretch   [motion.Max]float64 // by mode: its period over that without rolling edges and a soft bracket
+	stretch   [motion.Max]float64 // by mode: its period over that without rolling edges, a soft bracket and springing bars
 	stretched bool                // some of them is not 1
+	sprung    bool                // the bars' springing is in it
 }
 
 // use is the utilisation of a subject of strength.
@@ -97,11 +100,16 @@ func (w *Workspace) construct(d *space.Design, all bool) bool {
 	if !w.stand(d) || !c.b.Swing(&w.modes) {
 		return false
 	}
+	w.spring()
 	c.b.PivotsTo(&c.pivots)
 	c.b.StrengthTo(&c.strength, nil)
 	c.b.BalanceTo(&c.balances)
+	enough := math.MaxFloat64
+	if !all {
+		enough = enoughClear(d)
+	}
 	if all || w.evaluator.building.clear {
-		c.b.ClearanceTo(&c.clearance)
+		c.b.ClearanceUpTo(&c.clearance, enough)
 		room := build.Room(d.Room)
 		c.b.RoomTo(&c.room, &room)
 	}
@@ -128,7 +136,19 @@ func (w *Workspace) measureBuilding(s *Subject, d *space.Design) (value, u float
 		return b.Use, use(b.Use, balanceAllowed(d)), b.Known
 	}
 	value, known = c.gap()
-	return value, gapUse(value, d.Limits[space.Clearance].Value), known
+	return value, gapUse(min(value, enoughClear(d)), d.Limits[space.Clearance].Value), known
+}
+
+// clearBy is how many times what is allowed a gap counts at most: a larger one is
+// no better, and is not measured in the screen.
+const clearBy = 4
+
+func enoughClear(d *space.Design) float64 {
+	allowed := d.Limits[space.Clearance].Value
+	if !(allowed > 0) {
+		allowed = zeroGap
+	}
+	return clearBy * allowed
 }
 
 // balanceAllowed is the utilisation of an edge that is allowed: 1, where it begins
@@ -145,6 +165,7 @@ func balanceAllowed(d *space.Design) float64 {
 func (w *Workspace) give(d *space.Design) {
 	c, p := &w.construction, w.evaluator.building
 	c.stretched = false
+	c.sprung = false
 	if !p.rolls && !d.BracketStiffness.Given {
 		return
 	}
@@ -160,6 +181,20 @@ func (w *Workspace) give(d *space.Design) {
 	}
 }
 
+// spring lengthens the periods by the springing of the bars in the swing, once for a
+// candidate; it is known inside the gate alone, so not in rigs without one.
+func (w *Workspace) spring() {
+	c, p := &w.construction, w.evaluator.building
+	var shift [motion.Max]float64
+	if c.sprung || !p.gated || !p.gives || !c.b.SpringTo(&shift) {
+		return
+	}
+	for k := range w.modes.N {
+		c.stretch[k] = w.stretch(k) * (1 + shift[k])
+	}
+	c.sprung, c.stretched = true, true
+}
+
 // leastStretch keeps a period from vanishing where an edge is as blunt as the
 // pendulum is long: first order says nothing there.
 const leastStretch = 0.1
@@ -170,6 +205,14 @@ func (w *Workspace) stretch(k int) float64 {
 		return 1
 	}
 	return w.construction.stretch[k]
+}
+
+// stretches are those of all modes; noughts where none is stretched.
+func (w *Workspace) stretches() *[motion.Max]float64 {
+	if !w.construction.stretched {
+		w.construction.stretch = [motion.Max]float64{}
+	}
+	return &w.construction.stretch
 }
 
 // friction is the torque of dry friction at the pivot of pendulum i, N m: what the

@@ -127,3 +127,72 @@ func TestSagShiftsPeriods(t *testing.T) {
 		t.Errorf("%d shifts compared", shifted)
 	}
 }
+
+// builtWorkspace is that of a chain of four with everything to work out, and points
+// of it: spread evenly, or in a cloud of 3 % of each range round the design that the
+// file fills in, as the last part of a search has them.
+func builtWorkspace(tb testing.TB, near bool) (*Workspace, [][]float64) {
+	tb.Helper()
+	rig := loadRig(tb, "built.yaml")
+	list := points(rig, 1000)
+	if near {
+		start := rig.StartValues()
+		for _, p := range list {
+			for k, u := range rig.Searched() {
+				x := &rig.Unknowns[u]
+				at := (start[u] - x.Lo) / (x.Hi - x.Lo)
+				p[k] = min(max(at+0.06*(p[k]-0.5), 0), 1)
+			}
+		}
+	}
+	return New(rig).NewWorkspace(), list
+}
+
+// everythingOf scores a point with all of it worked out as
+// far as it counts, whatever the gate says.
+func everythingOf(w *Workspace, p []float64) {
+	if w.Score(p).Exists && !w.construction.done {
+		w.construct(w.Design(), false)
+		w.judge(w.evaluator, w.Design(), Screen)
+	}
+}
+
+// TestBuiltAllocatesNothing: a candidate with everything worked out, its row too.
+func TestBuiltAllocatesNothing(t *testing.T) {
+	w, list := builtWorkspace(t, true)
+	n := len(w.evaluator.Columns())
+	values, missing := make([]float32, n), make([]bool, n)
+	i := 0
+	if n := testing.AllocsPerRun(500, func() {
+		everythingOf(w, list[i%len(list)])
+		w.RowTo(values, missing)
+		i++
+	}); n != 0 {
+		t.Errorf("%g allocations", n)
+	}
+}
+
+// BenchmarkBuilt is the screen of a chain of four with every criterion: points
+// spread evenly, most of them outside the gate; a cloud round a good design; the
+// same with everything worked out for all. BenchmarkEndToEnd has the mean of a search.
+func BenchmarkBuilt(b *testing.B) {
+	for _, c := range []struct {
+		name      string
+		near, all bool
+	}{{"spread", false, false}, {"cloud", true, false}, {"everything", true, true}} {
+		b.Run(c.name, func(b *testing.B) {
+			w, list := builtWorkspace(b, c.near)
+			b.ReportAllocs()
+			i := 0
+			for b.Loop() {
+				if c.all {
+					everythingOf(w, list[i%len(list)])
+				} else {
+					w.Score(list[i%len(list)])
+				}
+				i++
+			}
+			b.ReportMetric(float64(i)/b.Elapsed().Seconds(), "candidates/s")
+		})
+	}
+}

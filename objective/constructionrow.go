@@ -30,7 +30,7 @@ func (e *Evaluator) listBuilding(l *columnList) {
 		}
 	}
 	if p.clear && p.placed {
-		l.add(FigureColumn, 0, "m", "smallest gap between parts that swing past one another, to the wall and to the room; negative: they overlap; null above the gate", "clearance")
+		l.add(FigureColumn, 0, "m", "smallest gap between parts that swing past one another, to the wall and to the room; negative: they overlap; one of more than four times what is allowed between parts is told as that; null above the gate", "clearance")
 	}
 }
 

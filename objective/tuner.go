@@ -57,6 +57,7 @@ func (t *Tuner) load() {
 	w := t.w
 	w.sagTo(&t.sag)
 	t.Builds.Sag(&t.sag)
+	t.Builds.Stretch(w.stretches())
 	t.slopes.To(&w.decoder.Design)
 	t.rig.Load(w.evaluator.forest, &w.bodies, &w.rest, &w.modes)
 	t.Spread.To(&t.rig, t.slopes)

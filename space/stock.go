@@ -305,3 +305,12 @@ func (s *StockBoard) gives(b *Bar) bool {
 	least, most := math.Min(b.Height, b.Thick), math.Max(b.Height, b.Thick)
 	return s.Thick >= least-sameSize && s.Wide >= most-sameSize || s.Thick >= most-sameSize && s.Wide >= least-sameSize
 }
+
+// Thicknesses are those of the plates of a material that the stock has, or the one
+// given where it has none.
+func (x *Stock) Thicknesses(of string, otherwise float64) []float64 {
+	if list := x.plates(of); len(list) > 0 {
+		return list
+	}
+	return []float64{otherwise}
+}

@@ -32,6 +32,7 @@ func (c *evaluateCommand) Run(to *console) error {
 	w.WorkHolding()
 	account := w.Account()
 	account.Why = whyWords(rig, w)
+	account.Built = w.Built()
 	account.Tolerance = w.Tolerance(objective.TrialBuilds, objective.TrialSeed)
 	if c.JSON {
 		return printJSON(to.out, account)
@@ -62,6 +63,7 @@ func printAccount(out io.Writer, a *objective.Account) {
 	printHolding(out, a)
 	printDrums(out, a)
 	printTolerance(out, a)
+	printBuilt(out, a.Built)
 	printCriteria(out, a)
 	fmt.Fprintf(out, "\nAll that hangs weighs %.1f kg. This is an estimate, not an engineer's check: local codes and\nlicensed practice come first; hang nothing over people without a second hold.\n", totalMass(a))
 }
@@ -202,7 +204,7 @@ func printDrums(out io.Writer, a *objective.Account) {
 		return
 	}
 	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(t, "\ndrum\tcharge kg\tcavity used %\ttravel left up, down mm\tleast density kg/m3")
+	fmt.Fprintln(t, "\ndrum\tcharge kg\tdrum kg\tcavity used %\ttravel left up, down mm\tleast density kg/m3\tplates")
 	for _, d := range a.Drums {
 		travel, least := "-", "-"
 		if d.Up != nil {
@@ -211,7 +213,7 @@ func printDrums(out io.Writer, a *objective.Account) {
 		if d.LeastDensity != nil {
 			least = fmt.Sprintf("%.0f", *d.LeastDensity)
 		}
-		fmt.Fprintf(t, "%s, %s\t%.3f\t%.1f\t%s\t%s\n", d.Pendulum, d.Drum, d.Charge, 100*d.Use, travel, least)
+		fmt.Fprintf(t, "%s, %s\t%.3f\t%.3f\t%.1f\t%s\t%s\t%s\n", d.Pendulum, d.Drum, d.Charge, d.Empty, 100*d.Use, travel, least, plateWords(d.Plates))
 	}
 	t.Flush()
 }

@@ -48,6 +48,7 @@ type clearing struct {
 	pair   pair
 	stack  []wedge
 	least  float64 // of the bounds of the wedges that were left
+	enough float64 // what is clear by so much is left
 	wedges int     // looked at for the last pair, at most mostWedges
 	most   int     // over all pairs of the last design
 }
@@ -69,8 +70,13 @@ func newClearing(m *Model) clearing {
 // Method: subdivision of the box of turns. On each wedge the gap along the
 // direction found at its middle is bounded exactly (pair.bound); a wedge is left
 // when its bound is within tolerance of the least gap met so far.
-func (w *Workspace) ClearanceTo(c *Clearance) {
+func (w *Workspace) ClearanceTo(c *Clearance) { w.ClearanceUpTo(c, math.MaxFloat64) }
+
+// ClearanceUpTo is ClearanceTo for who does not ask how much more than enough (m) a
+// gap is: such a gap is told as enough. Gaps far from touching cost the most.
+func (w *Workspace) ClearanceUpTo(c *Clearance, enough float64) {
 	*c = Clearance{Gap: math.MaxFloat64}
+	w.clear.enough = enough
 	w.stand()
 	w.clear.most, w.clear.least = 0, math.MaxFloat64
 	for pass := range 2 { // first one look at each pair, for a gap to beat
@@ -81,7 +87,7 @@ func (w *Workspace) ClearanceTo(c *Clearance) {
 		}
 	}
 	w.supportTo(c)
-	c.Gap = min(c.Gap, w.clear.least)
+	c.Gap = min(c.Gap, w.clear.least, enough)
 	for i := range w.parts {
 		h := &w.parts[i]
 		c.Unplaced = c.Unplaced || !h.placed

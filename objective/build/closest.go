@@ -12,7 +12,7 @@ import (
 func (w *Workspace) closest(c *Clearance, a, b *shape, fully bool) {
 	p := &w.clear.pair
 	p.outlines(a, b)
-	if p.apartAtLeast() >= c.Gap {
+	if p.apartAtLeast() >= min(c.Gap, w.clear.enough) {
 		return
 	}
 	all := p.wedge()
@@ -30,7 +30,7 @@ func (w *Workspace) closest(c *Clearance, a, b *shape, fully bool) {
 		}
 		w.clear.wedges++
 		low := w.atLeast(c, &x)
-		if low >= c.Gap-slack(c.Gap) || w.clear.wedges > mostWedges || len(stack)+2 > wedgeStack {
+		if low >= w.clear.enough || low >= c.Gap-slack(c.Gap) || w.clear.wedges > mostWedges || len(stack)+2 > wedgeStack {
 			w.clear.least = min(w.clear.least, low)
 			continue
 		}
@@ -71,7 +71,7 @@ func (w *Workspace) atLeast(c *Clearance, x *wedge) float64 {
 	}
 	e := p.ends(x)
 	low, at := p.bound(x, &e, n)
-	if low >= c.Gap-slack(c.Gap) {
+	if low >= w.clear.enough || low >= c.Gap-slack(c.Gap) {
 		return low
 	}
 	n = w.meetAt(c, at)
@@ -89,7 +89,7 @@ func (w *Workspace) meetAt(c *Clearance, turns [motion.Max]float64) space.Vec {
 		for k := range p.n {
 			c.Pose[p.links[k].pendulum] = turns[k] + common
 		}
-		if p.fixed {
+		if p.fixed && p.a.Pendulum != space.Wall {
 			c.Pose[p.a.Pendulum] = common
 		} else if h := w.commonOf(p.a.Pendulum, p.b.Pendulum); h != space.Wall {
 			c.Pose[h] = common

@@ -33,6 +33,7 @@ type Builds struct {
 	rest    motion.Rest
 	modes   motion.Modes
 	slack   space.Tolerance
+	stretch [motion.Max]float64 // by mode: its period over that of the bodies; 0 for 1
 	sag     Bodies              // what sagging changes, the same in every build
 	firstOf [motion.Max + 1]int // parts by pendulum
 }
@@ -75,6 +76,10 @@ func (b *Builds) Load() {
 // of its first moments, inertias about the pivots and places of the pivots. Small
 // errors change a sag by little of itself: every build sags so.
 func (b *Builds) Sag(change *Bodies) { b.sag = *change }
+
+// Stretch takes over, by mode, what springing lengthens the periods by, the same in
+// every build.
+func (b *Builds) Stretch(factor *[motion.Max]float64) { b.stretch = *factor }
 
 // Forget takes all errors off.
 func (b *Builds) Forget() {
@@ -142,8 +147,14 @@ func (b *Builds) ErrorsTo(dst, offsets []float64) bool {
 	if !b.build(offsets) {
 		return false
 	}
+	modes := b.modes
+	for k := range modes.N {
+		if b.stretch[k] > 0 {
+			modes.Omega[k] /= b.stretch[k]
+		}
+	}
 	for t := range b.Targets {
-		dst[t] = b.Targets[t].Error(b.design, &b.rest, &b.modes)
+		dst[t] = b.Targets[t].Error(b.design, &b.rest, &modes)
 	}
 	return true
 }
