@@ -56,14 +56,13 @@ type StockShot struct {
 // readStock reads what the maker has or can buy, and holds the fixed plates of
 // charges against it.
 func (r *reader) readStock(top section) {
-	s := section{spot: spot{where: "stock"}, reader: r}
 	e, ok := top.at["stock"]
 	if !ok {
 		return
 	}
 	x := &r.rig.Stock
 	x.Given = true
-	s = r.section(e.spot, stockKeys)
+	s := r.section(e.spot, stockKeys)
 	for _, at := range r.listUnder(s, "plates") {
 		r.readStockPlate(r.section(at, stockPlateKeys), x)
 	}
