@@ -34,8 +34,6 @@ func (c *checkCommand) Run(to *console) error {
 	w.ScoreValues(rig.StartValues())
 	printNotes(to.out, "Doubtful:", append(rig.Doubts(), w.Doubts()...))
 	printProbe(to.out, e, search.Probe(e, probePoints))
-	w := e.NewWorkspace()
-	w.ScoreValues(rig.StartValues())
 	printShifts(to.out, w.Built())
 	fmt.Fprintln(to.out, caution)
 	if c.Draw == "" {

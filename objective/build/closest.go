@@ -54,7 +54,10 @@ func (w *Workspace) descend(c *Clearance, x *wedge) {
 	turns := x.middle()
 	for range descents {
 		n := w.meetAt(c, turns)
-		_, turns = p.bound(x, &e, n)
+		var low float64
+		if low, turns = p.bound(x, &e, n); low >= w.clear.enough || low >= c.Gap-slack(c.Gap) {
+			return
+		}
 	}
 }
 
