@@ -87,6 +87,12 @@ func printSheets(out io.Writer, dir string, w *objective.Workspace, s *workshop.
 	for _, p := range s.Buying {
 		fmt.Fprintf(out, "  %s: %s\n", p.What, p.Words)
 	}
+	for _, x := range s.Stock {
+		fmt.Fprintf(out, "  from the stock: %s\n", x.Words)
+	}
+	for _, f := range s.Fittings {
+		fmt.Fprintf(out, "  %s: %d x %s, for %s\n", f.Where, f.Count, f.What, f.Holds)
+	}
 	fmt.Fprintf(out, "\nWritten to %s: front and side views (SVG, DXF), parts.dxf, cutlist.csv, metal.csv, pivots.csv.\n%s\n", dir, caution)
 }
 

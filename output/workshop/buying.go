@@ -1,7 +1,6 @@
 package workshop
 
 import (
-	"fmt"
 	"math"
 
 	"evenswing/output/drawing"
@@ -33,11 +32,22 @@ const (
 	spareShare = 0.10
 )
 
+// kerf is the rig's own, where it names a stock, or the usual one.
 func (b *bench) kerf() float64 {
+	if b.rig.Stock.Given {
+		return b.rig.Stock.Kerf
+	}
 	if b.units == drawing.Inch {
 		return sawKerfInch
 	}
 	return sawKerf
+}
+
+func (b *bench) spare() float64 {
+	if b.rig.Stock.Given {
+		return b.rig.Stock.Spare
+	}
+	return spareShare
 }
 
 // buying adds up the pieces and weights by material and size.
@@ -105,19 +115,19 @@ func (b *bench) buyMetal(list []Purchase, m *Metal) []Purchase {
 
 // finish writes a line's words.
 func (b *bench) finish(p *Purchase) {
-	u, spare := b.units, fmt.Sprintf("%.0f%s%% spare", 100*spareShare, nbsp)
+	u, spare := b.units, whole(100*b.spare())+nbsp+"% spare"
 	switch p.shape {
 	case "bar":
 		p.What = p.material + ", planed to " + u.Sizes(p.sizes[0], p.sizes[1])
-		p.Length = b.roughly((1 + spareShare) * p.net)
+		p.Length = b.roughly((1 + b.spare()) * p.net)
 		p.Words = several(p.Pieces, "piece", "pieces") + ", " + p.Length.Text + " with " + u.Length(b.kerf()) + " a cut and " + spare
 	case "rim":
 		p.What = p.material + ", rims " + u.Sizes(p.sizes[0], p.sizes[1])
-		p.Length = b.roughly((1 + spareShare) * p.net)
+		p.Length = b.roughly((1 + b.spare()) * p.net)
 		p.Words = several(p.Pieces, "rim", "rims") + ", bent: " + p.Length.Text + " with " + spare + "; stacked from rings: as many layers of sheet as make " + u.Length(p.sizes[0])
 	case "sheet":
 		p.What = p.material + ", sheet of " + u.Length(p.sizes[0])
-		p.Area = b.area((1 + spareShare) * p.net)
+		p.Area = b.area((1 + b.spare()) * p.net)
 		p.Words = several(p.Pieces, "piece", "pieces") + ", " + p.Area.Text + " with " + u.Length(b.kerf()) + " a cut and " + spare + "; lay the pieces out before you order"
 	default:
 		b.finishMetal(p)

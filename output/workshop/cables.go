@@ -150,7 +150,11 @@ func (b *bench) cable(i int, p point, rail float64, shapes []drawing.Shape) Cabl
 	weight := b.account.Pendulums[i].PivotLoad
 	c := Cable{Pendulum: b.names(i).Name, Point: p.name, Rail: b.place(top), Length: b.length(long), Drop: b.length(drop),
 		Holds: b.force(weight), Jerk: b.force(jerk(weight, drop, long)), Catches: true}
-	if room, under, found := b.roomBelow(i, shapes); found {
+	room, under, found := b.roomBelow(i, shapes)
+	if deep, floor := b.overFloor(i, shapes); floor && deep < room {
+		room, under, found = deep, "the floor", true
+	}
+	if found {
 		a := b.length(room)
 		c.Room, c.Under, c.Catches = &a, under, drop < room
 	}
@@ -203,6 +207,19 @@ func (b *bench) roomBelow(i int, shapes []drawing.Shape) (room float64, under st
 		}
 	}
 	return room, under, found
+}
+
+// overFloor is how far the lowest part of a pendulum's branch is above the floor
+// at rest, where the rig file says where the floor is.
+func (b *bench) overFloor(i int, shapes []drawing.Shape) (float64, bool) {
+	floor, low := b.design.Room.Floor, math.Inf(1)
+	for k := range shapes {
+		if b.hangsFrom(shapes[k].Pendulum, i) {
+			box := shapes[k].Box()
+			low = math.Min(low, box.Min.Y)
+		}
+	}
+	return low - floor.Value, floor.Given && !math.IsInf(low, 1)
 }
 
 // hangsFrom tells whether pendulum i is, or hangs from, pendulum h.

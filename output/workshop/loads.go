@@ -2,7 +2,9 @@ package workshop
 
 import (
 	"fmt"
+	"math"
 
+	"evenswing/objective"
 	"evenswing/objective/build"
 	"evenswing/space"
 )
@@ -18,7 +20,7 @@ type Load struct {
 
 // loads are those of the pivots, at rest and, where forces are given, at most
 // while all swings, then of the wall, then what strength and balance say.
-func (b *bench) loads(forces []build.Pivot) []Load {
+func (b *bench) loads(forces []build.Pivot, built *objective.BuiltAccount) []Load {
 	var list []Load
 	for i := range b.account.Pendulums {
 		p := &b.account.Pendulums[i]
@@ -35,6 +37,7 @@ func (b *bench) loads(forces []build.Pivot) []Load {
 		list = append(list, Load{Where: wall, What: "moment that pulls the bracket off, at rest", Load: moment(*pull),
 			Words: "all weights times their edges' distance from the wall"})
 	}
+	list = append(list, b.builtLoads(built)...)
 	for _, c := range b.account.Criteria {
 		if c.Name == space.Strength.String() || c.Name == space.Balance.String() {
 			l := b.judged(c.Name, c.Subject, c.Value, c.Utilisation)
@@ -43,6 +46,27 @@ func (b *bench) loads(forces []build.Pivot) []Load {
 			}
 			list = append(list, l)
 		}
+	}
+	return list
+}
+
+// builtLoads are where weights stand on their edges, and what one fixing takes.
+func (b *bench) builtLoads(built *objective.BuiltAccount) []Load {
+	if built == nil {
+		return nil
+	}
+	var list []Load
+	for i := range built.Pendulums {
+		if off := built.Pendulums[i].Offset; off != nil {
+			l := Load{Where: fmt.Sprintf("pivot %d, %s", i+1, built.Pendulums[i].Name), What: "weight off the middle of its edge, along z", Load: b.length(*off)}
+			if lean := built.Pendulums[i].Lean; lean != nil {
+				l.Words = "it would lean out by " + degrees(math.Abs(*lean)).Text + " if the edge let it"
+			}
+			list = append(list, l)
+		}
+	}
+	if built.Fixing != nil {
+		list = append(list, Load{Where: wall, What: "pull on one uppermost fixing", Load: b.force(*built.Fixing), Words: "the load doubled, for bumps and catches; a licensed builder decides"})
 	}
 	return list
 }

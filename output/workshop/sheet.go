@@ -15,6 +15,8 @@ type Sheet struct {
 	Cuts     []Cut
 	Metal    []Metal
 	Buying   []Purchase
+	Stock    []Stocked // what the rig's own stock must give; empty where it names none
+	Fittings []Fitting // hardware that the rig file describes
 	Cavities []Cavity
 	Loads    []Load
 	Hanging  []Step
@@ -37,8 +39,10 @@ func New(e *objective.Evaluator, w *objective.Workspace, id string) *Sheet {
 	s.Pivots, s.Marks = b.pivots(), b.marks()
 	s.Cuts, s.Metal = b.cuts(), b.metal()
 	s.Buying = b.buying(s.Cuts, s.Metal)
+	s.Stock, s.Fittings = b.stocked(), b.fittings()
 	s.Cavities = b.cavities()
-	s.Loads = b.loads(w.PivotForces())
+	built := w.Built() // works out what the forces need
+	s.Loads = b.loads(w.PivotForces(), built)
 	s.Hanging, s.Starting, s.Safety = b.hanging(w), b.starting(w), b.safety()
 	s.Unplaced = b.unplaced()
 	return s
