@@ -1,7 +1,8 @@
 // Package tuning tells how a rig answers to small changes: exact derivatives of
 // its rest pose and its modes by every number of the rig, what a maker's errors
-// of measure do to the periods and levels, and whether what stays movable after
-// the build can mend them.
+// of measure do to the periods and levels, whether what stays movable after the
+// build can mend them inside its drums, in which order, and whether a table of
+// influences serves for that.
 //
 // It reads a space.Design with its bodies, rest pose and modes (objective/mass,
 // objective/motion) and makes tangents, spreads, influence tables and moves;
