@@ -70,8 +70,10 @@ func (w *Workspace) hold() bool {
 	w.root[len(w.d.Pendulums)] = len(w.beams)
 	for i := range w.d.Pendulums {
 		w.holdBeams(i)
+		w.seams[i] = len(w.joins)
 		w.holdParts(i)
 		w.gather(i)
+		w.seams[i+1] = len(w.joins)
 	}
 	return true
 }
@@ -212,7 +214,7 @@ func (w *Workspace) gather(i int) {
 	for k := w.root[i+1] - 1; k >= w.root[i]; k-- {
 		b := &w.beams[w.order[k]]
 		b.total, b.hung = b.between(0, b.long), 0
-		for e := range w.joins {
+		for e := w.seams[i]; e < len(w.joins); e++ {
 			if j := &w.joins[e]; j.beam == w.order[k] {
 				b.total.add(&j.mo)
 				b.hung |= j.hung

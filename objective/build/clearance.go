@@ -47,14 +47,15 @@ type clearing struct {
 	shapes []shape               // parallel to Workspace.parts, at rest
 	pair   pair
 	stack  []wedge
-	least  float64 // of the bounds of the wedges that were left
-	enough float64 // what is clear by so much is left
-	wedges int     // looked at for the last pair, at most mostWedges
-	most   int     // over all pairs of the last design
+	open   [][2]int // pairs that need more than one look
+	least  float64  // of the bounds of the wedges that were left
+	enough float64  // what is clear by so much is left
+	wedges int      // looked at for the last pair, at most mostWedges
+	most   int      // over all pairs of the last design
 }
 
 func newClearing(m *Model) clearing {
-	return clearing{shapes: make([]shape, m.parts), stack: make([]wedge, 0, wedgeStack)}
+	return clearing{shapes: make([]shape, m.parts), stack: make([]wedge, 0, wedgeStack), open: make([][2]int, 0, m.parts*m.parts/2)}
 }
 
 // ClearanceTo finds the least gap. It is never above the true one, and at most
@@ -79,12 +80,16 @@ func (w *Workspace) ClearanceUpTo(c *Clearance, enough float64) {
 	w.clear.enough = enough
 	w.stand()
 	w.clear.most, w.clear.least = 0, math.MaxFloat64
-	for pass := range 2 { // first one look at each pair, for a gap to beat
-		for i := range w.parts {
-			for j := range i {
-				w.compare(c, j, i, pass == 1)
+	w.clear.open = w.clear.open[:0]
+	for i := range w.parts { // first one look at each pair, for a gap to beat
+		for j := range i {
+			if !w.compare(c, j, i, false) {
+				w.clear.open = append(w.clear.open, [2]int{j, i})
 			}
 		}
+	}
+	for _, pair := range w.clear.open {
+		w.compare(c, pair[0], pair[1], true)
 	}
 	w.supportTo(c)
 	c.Gap = min(c.Gap, w.clear.least, enough)
@@ -112,11 +117,12 @@ func (w *Workspace) stand() {
 	}
 }
 
-// compare looks at parts i and j, fully or only once.
-func (w *Workspace) compare(c *Clearance, i, j int, fully bool) {
+// compare looks at parts i and j, fully or only once. It returns whether more
+// looking is of no use.
+func (w *Workspace) compare(c *Clearance, i, j int, fully bool) (done bool) {
 	a, b := &w.parts[i], &w.parts[j]
 	if a.Pendulum == b.Pendulum || !a.placed || !b.placed || a.lo > b.hi+meet || b.lo > a.hi+meet {
-		return
+		return true
 	}
 	if w.hangsFrom(a.Pendulum, b.Pendulum) {
 		i, j, a, b = j, i, b, a
@@ -128,7 +134,7 @@ func (w *Workspace) compare(c *Clearance, i, j int, fully bool) {
 		near, _ := cornerOf(&first, pivot)
 		far, _ := cornerOf(&second, space.Vec{})
 		if near < pinned && far < pinned {
-			return
+			return true
 		}
 		joined = false
 	}
@@ -137,17 +143,18 @@ func (w *Workspace) compare(c *Clearance, i, j int, fully bool) {
 	}
 	w.pairUp(&w.clear.pair, a, b)
 	if !joined {
-		w.closest(c, &first, &second, fully)
-		return
+		return w.closest(c, &first, &second, fully)
 	}
 	away := 2 * (first.half.Y + second.half.Y)
+	done = true
 	for _, s := range first.beyond(pivot, away) {
 		for _, t := range second.beyond(space.Vec{}, away) {
 			if s.half.X > 0 && t.half.X > 0 {
-				w.closest(c, &s, &t, fully)
+				done = w.closest(c, &s, &t, fully) && done
 			}
 		}
 	}
+	return done
 }
 
 // cornerOf is the signed gap from any shape to a point.

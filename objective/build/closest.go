@@ -8,17 +8,16 @@ import (
 )
 
 // closest finds the least gap of the pair's outlines where it is less than what
-// is known.
-func (w *Workspace) closest(c *Clearance, a, b *shape, fully bool) {
+// is known. It returns whether more looking is of no use.
+func (w *Workspace) closest(c *Clearance, a, b *shape, fully bool) (done bool) {
 	p := &w.clear.pair
 	p.outlines(a, b)
 	if p.apartAtLeast() >= min(c.Gap, w.clear.enough) {
-		return
+		return true
 	}
 	all := p.wedge()
 	if !fully {
-		w.descend(c, &all)
-		return
+		return w.descend(c, &all)
 	}
 	w.clear.wedges = 0
 	stack := append(w.clear.stack[:0], all)
@@ -38,17 +37,19 @@ func (w *Workspace) closest(c *Clearance, a, b *shape, fully bool) {
 		stack = append(stack, first, second)
 	}
 	w.clear.most = max(w.clear.most, w.clear.wedges)
+	return true
 }
 
 // descents is how often descend turns; more find nothing new.
 const descents = 4
 
 // descend goes from the middle of a wedge to where the gap along its direction
-// is least, and on from there.
-func (w *Workspace) descend(c *Clearance, x *wedge) {
+// is least, and on from there. It returns whether the gap in the wedge is known well
+// enough.
+func (w *Workspace) descend(c *Clearance, x *wedge) (done bool) {
 	p := &w.clear.pair
 	if p.wide(x) {
-		return
+		return false
 	}
 	e := p.ends(x)
 	turns := x.middle()
@@ -56,9 +57,11 @@ func (w *Workspace) descend(c *Clearance, x *wedge) {
 		n := w.meetAt(c, turns)
 		var low float64
 		if low, turns = p.bound(x, &e, n); low >= w.clear.enough || low >= c.Gap-slack(c.Gap) {
-			return
+			w.clear.least = min(w.clear.least, low)
+			return true
 		}
 	}
+	return false
 }
 
 // slack is how far below a gap the bound may be left.

@@ -44,7 +44,7 @@ func (w *Workspace) beyond(b int, s float64, way side, with joined) (mo moments,
 	if with {
 		reach = -cutSlack
 	}
-	for e := range w.joins {
+	for e, past := w.seams[beam.Pendulum], w.seams[beam.Pendulum+1]; e < past; e++ {
 		j := &w.joins[e]
 		if j.beam == b && float64(way)*(j.at-s) > reach {
 			mo.add(&j.mo)

@@ -22,7 +22,7 @@ func (w *Workspace) LowerTo(bodies *[motion.Max]motion.Body) bool {
 		}
 		w.sags[i] = w.sagFrom(i, &own, &hung)
 		shiftBody(&bodies[i], &own)
-		for e := range w.joins {
+		for e, past := w.seams[i], w.seams[i+1]; e < past; e++ {
 			if j := &w.joins[e]; j.place.Pendulum == i && j.place.Kind == AtPendulum {
 				k := j.place.Index
 				bodies[k].Pivot = plus(bodies[k].Pivot, w.shiftAt(j, bodies[k].Pivot))

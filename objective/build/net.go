@@ -31,6 +31,10 @@ func (c cutAt) factor(stretched bool) float64 {
 // count. ok is false where nothing is left.
 func (w *Workspace) sectionAt(b int, s float64) (net Section, at cutAt, ok bool) {
 	beam := &w.beams[b]
+	if len(beam.bar.Voids) == 0 {
+		net, ok = NetSection(beam.bar.Thick, beam.bar.Height, nil)
+		return net, at, ok
+	}
 	var cuts [MaxCuts]Cut
 	n := 0
 	for k := range beam.bar.Voids {

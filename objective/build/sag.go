@@ -46,7 +46,7 @@ func (w *Workspace) sagOf(i int) Sag {
 func (w *Workspace) sagFrom(i int, own, hung *moved) Sag {
 	s := Sag{Known: true}
 	down := w.turn[i].back(space.Vec{Y: -1})
-	for e := range w.joins {
+	for e, past := w.seams[i], w.seams[i+1]; e < past; e++ {
 		j := &w.joins[e]
 		if d := dot(j.shift, down); j.place.Pendulum == i && d > s.Most {
 			s.Most, s.At = d, j.place
@@ -81,7 +81,7 @@ func (w *Workspace) sagging(i int) (own, hung moved, known bool) {
 			return own, hung, false
 		}
 	}
-	for e := range w.joins {
+	for e, past := w.seams[i], w.seams[i+1]; e < past; e++ {
 		j := &w.joins[e]
 		switch {
 		case j.place.Pendulum != i || j.place.Kind == AtBar:
@@ -109,7 +109,7 @@ func (w *Workspace) bend(b int, own *moved) bool {
 	beam := &w.beams[b]
 	start := curve{}
 	if beam.holder >= 0 {
-		for e := range w.joins {
+		for e, past := w.seams[beam.Pendulum], w.seams[beam.Pendulum+1]; e < past; e++ {
 			if j := &w.joins[e]; j.beam == beam.holder && j.place.Kind == AtBar && j.place.Index == beam.Index {
 				start.shift = w.shiftAt(j, beam.point(beam.support))
 				start.tilt = j.tilt
@@ -155,7 +155,7 @@ func (w *Workspace) markArm(beam *beam, b int, way side) {
 		end = beam.long - beam.support
 	}
 	w.mark(end, end)
-	for e := range w.joins {
+	for e, past := w.seams[beam.Pendulum], w.seams[beam.Pendulum+1]; e < past; e++ {
 		if j := &w.joins[e]; j.beam == b {
 			w.mark(float64(way)*(j.at-beam.support), end)
 		}
@@ -181,7 +181,7 @@ func (w *Workspace) mark(t, end float64) {
 
 // settle gives the joins at a place of beam b its shift.
 func (w *Workspace) settle(b int, at float64, c curve) {
-	for e := range w.joins {
+	for e, past := w.seams[w.beams[b].Pendulum], w.seams[w.beams[b].Pendulum+1]; e < past; e++ {
 		if j := &w.joins[e]; j.beam == b && math.Abs(j.at-at) <= cutSlack {
 			j.shift, j.tilt = c.shift, c.tilt
 		}

@@ -136,7 +136,7 @@ func (w *Workspace) judgeBeam(u *Use, b int, safety float64) {
 		return
 	}
 	w.judgeCut(u, b, beam.support, withJoint, at, safety)
-	for e := range w.joins {
+	for e, past := w.seams[beam.Pendulum], w.seams[beam.Pendulum+1]; e < past; e++ {
 		if j := &w.joins[e]; j.beam == b {
 			w.judgeCut(u, b, j.at, withJoint, j.place, safety)
 			w.judgeCut(u, b, j.at, withoutJoint, j.place, safety)

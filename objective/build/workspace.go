@@ -24,7 +24,8 @@ type Workspace struct {
 	order []int               // beams of each pendulum in turn, holders before what they hold
 	held  []bool
 	joins []join
-	marks []float64 // along an arm, where its sag is worked out
+	seams [motion.Max + 1]int // a pendulum's first join
+	marks []float64           // along an arm, where its sag is worked out
 	swing swinging
 	sags  [motion.Max]Sag
 	fit   Fittings
