@@ -3,8 +3,9 @@
 //
 // It reads a Page: plain figures in SI, which the command fills from a run's
 // shortlist, and pictures from package drawing. It makes one self-contained
-// HTML file: no script, no network, nothing outside it but links to the rig
-// files beside it. Package durable writes the bytes.
+// HTML file: no network, nothing outside it but links to the rig files beside
+// it, and one script (templates/swing.js) that plays what was worked out.
+// Package durable writes the bytes.
 //
 // A sheet's Motion is optional: plain figures of one release, and a Course of
 // plain slices that MotionPicturesOf draws. The pen's line is sized in

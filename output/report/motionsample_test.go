@@ -1,6 +1,8 @@
 package report
 
 import (
+	"math"
+
 	"evenswing/output/drawing"
 	"evenswing/output/drawing/sample"
 	"evenswing/space"
@@ -23,6 +25,18 @@ func inventedMotion(i int, a, b, c string) *Motion {
 		Exchange: given(0.041), Trace: given(0.0173), PaperMargin: given(0.0052), Spacing: given(3.4),
 		Pictures: MotionPicturesOf(i+1, course, drawing.Metric),
 	}
+}
+
+// inventedSwing is a made-up motion of the i-th design, from 0, to be played.
+func inventedSwing(rig *space.Rig, design *space.Design, i int) *Swing {
+	swing, poses := sample.Swing{}, Poses{Step: 0.16, Angles: make([][]float64, len(design.Pendulums))}
+	for t := 0.0; t <= 240; t += poses.Step {
+		a := swing.Amplitudes(t)
+		for k := range poses.Angles {
+			poses.Angles[k] = append(poses.Angles[k], a[k%len(a)]*math.Cos(float64(k%len(a)+1)*t))
+		}
+	}
+	return SwingOf(i+1, rig, design, poses, drawing.Metric)
 }
 
 // inventedCourse follows an invented swing with n places of the pen.

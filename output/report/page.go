@@ -39,6 +39,7 @@ type Sheet struct {
 	Triads    []Triad
 	Motion    *Motion         // in full; nil where it was not followed
 	Holds     *Holds          // nil: not worked out
+	Swing     *Swing          // nil: does not swing on the screen
 	Tuning    *Tuning         // nil: not worked out
 	Workshop  *workshop.Sheet // what the builder takes to the bench; nil: not made
 	Mass      float64         // of the whole rig, kg

@@ -24,6 +24,7 @@ func invented(n int, hostile bool) *Page {
 	pictures := PicturesOf(rig, designs, page.Units)
 	for i := range designs {
 		page.Sheets = append(page.Sheets, inventedSheet(rig, values, pictures[i], i))
+		page.Sheets[i].Swing = inventedSwing(rig, designs[i].Design, i)
 	}
 	return page
 }

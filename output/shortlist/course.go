@@ -1,8 +1,6 @@
 package shortlist
 
 import (
-	"math"
-
 	"evenswing/objective"
 	"evenswing/objective/motion"
 	"evenswing/output/drawing"
@@ -11,8 +9,9 @@ import (
 )
 
 // motionOf is the motion of the n-th design of a page, from 1: the worst of its
-// releases, as SwingUp found it, and the course of that one.
-func motionOf(e *objective.Evaluator, w *objective.Workspace, n int, units drawing.Units) *report.Motion {
+// releases, as SwingUp found it, the course of that one, and the same to be
+// played; nil for what could not be followed.
+func motionOf(e *objective.Evaluator, w *objective.Workspace, n int, units drawing.Units) (*report.Motion, *report.Swing) {
 	x, d, rig := w.Swinging(), w.Design(), e.Rig()
 	m := &report.Motion{
 		Fixed: rig.Released, Patterns: x.Releases, Lasts: d.Targets.DrawingTime, OverTop: x.OverTop,
@@ -21,7 +20,7 @@ func motionOf(e *objective.Evaluator, w *objective.Workspace, n int, units drawi
 	}
 	if x.Ending != motion.Whole {
 		m.Reason = x.Ending.String()
-		return m
+		return m, nil
 	}
 	for k, t := range d.Targets.Ratios {
 		h := &x.Ratios[k]
@@ -37,8 +36,10 @@ func motionOf(e *objective.Evaluator, w *objective.Workspace, n int, units drawi
 			HalvesWanted: some(d.Pendulums[i].HalvesIn), HalvesReached: halves, Largest: some(x.Largest[i]),
 		})
 	}
-	m.Pictures = report.MotionPicturesOf(n, courseOf(w, rig), units)
-	return m
+	t := newTiming(w)
+	r := t.release(w)
+	m.Pictures = report.MotionPicturesOf(n, courseOf(w, rig, t, r), units)
+	return m, report.SwingOf(n, rig, d, t.poses(rig, r), units)
 }
 
 func some(x float64) space.Optional { return space.Optional{Value: x, Given: true} }
@@ -51,71 +52,24 @@ func pendulumNames(rig *space.Rig) []string {
 	return names
 }
 
-// looksPerPeriod is how often a slowest period is looked at for its largest
-// angles and its mean energies.
-const looksPerPeriod = 96
-
-// courseOf follows the worst release once more and cuts it into slowest periods.
-func courseOf(w *objective.Workspace, rig *space.Rig) *report.Course {
-	d, x, tilt := w.Design(), w.Swinging(), w.Pose()
-	l := objective.Letting{From: map[int]float64{}, Until: d.Targets.DrawingTime}
-	for i := range d.Pendulums {
-		l.From[i] = tilt[i] + x.From[i]
-	}
-	period := 2 * math.Pi / w.Modes().Omega[0]
-	spans := max(int(l.Until/period), 1)
-	l.Times = motion.EvenTimes(nil, float64(spans)*period, spans*looksPerPeriod+1)
-	owners := w.Account()
-	r := w.Release(&l)
+// courseOf cuts the worst release into slowest periods.
+func courseOf(w *objective.Workspace, rig *space.Rig, t *timing, r *objective.Released) *report.Course {
+	d, tilt, owners := w.Design(), w.Pose(), w.Account()
 	c := &report.Course{Pen: r.Line, Sheet: d.Paper.Size, Width: d.Pen.Line}
-	for s := range min(spans, len(r.Time)/looksPerPeriod) {
-		c.Time = append(c.Time, (float64(s)+0.5)*period)
+	for s := range min(t.spans, len(r.Time)/t.looks) {
+		c.Time = append(c.Time, (float64(s)+0.5)*t.period)
 	}
 	for k := range r.Fraction {
-		c.Shares = append(c.Shares, drawing.Series{Name: ownerOf(owners, k+1), At: means(r.Fraction[k], len(c.Time))})
+		c.Shares = append(c.Shares, drawing.Series{Name: ownerOf(owners, k+1), At: t.means(r.Fraction[k], len(c.Time))})
 	}
 	for i, p := range rig.Pendulums {
-		c.Amplitudes = append(c.Amplitudes, drawing.Series{Name: p.Name, At: largest(r.Angle[p.Name], tilt[i], len(c.Time))})
+		c.Amplitudes = append(c.Amplitudes, drawing.Series{Name: p.Name, At: t.largest(r.Angle[p.Name], tilt[i], len(c.Time))})
 	}
-	for k, t := range d.Targets.Ratios {
+	for k, target := range d.Targets.Ratios {
 		kept := r.Ratios[k]
 		c.Ratios = append(c.Ratios, report.RatioCourse{
-			Slow: kept.Slow, Fast: kept.Fast, Time: c.Time, Kept: middles(kept.At, len(c.Time)), Want: t.Is, Within: t.Within,
+			Slow: kept.Slow, Fast: kept.Fast, Time: c.Time, Kept: t.middles(kept.At, len(c.Time)), Want: target.Is, Within: target.Within,
 		})
 	}
 	return c
-}
-
-// means are the means over spans of looksPerPeriod.
-func means(x []float64, spans int) []float64 {
-	list := make([]float64, spans)
-	for s := range list {
-		for _, v := range x[s*looksPerPeriod : (s+1)*looksPerPeriod] {
-			list[s] += v / looksPerPeriod
-		}
-	}
-	return list
-}
-
-// largest are the largest deviations from rest in spans of looksPerPeriod.
-func largest(x []float64, rest float64, spans int) []float64 {
-	list := make([]float64, spans)
-	for s := range list {
-		for _, v := range x[s*looksPerPeriod : (s+1)*looksPerPeriod] {
-			list[s] = max(list[s], math.Abs(v-rest))
-		}
-	}
-	return list
-}
-
-// middles are the figures in the middle of spans; NaN leaves a gap in a chart.
-func middles(x []*float64, spans int) []float64 {
-	list := make([]float64, spans)
-	for s := range list {
-		list[s] = math.NaN()
-		if v := x[s*looksPerPeriod+looksPerPeriod/2]; v != nil {
-			list[s] = *v
-		}
-	}
-	return list
 }

@@ -136,7 +136,7 @@ func look(e *objective.Evaluator, finalists []finalist, chosen []Chosen) []desig
 		d.limit = f.words.limit
 		d.sheet = sheetOf(e, w)
 		d.sheet.Rank, d.sheet.ID, d.sheet.File = k+1, c.ID, d.file
-		d.sheet.Motion = motionOf(e, w, k+1, drawing.UnitsOf(e.Rig()))
+		d.sheet.Motion, d.sheet.Swing = motionOf(e, w, k+1, drawing.UnitsOf(e.Rig()))
 		d.sheet.Holds, d.holds = holdsOf(w, e.Rig(), k+1, drawing.UnitsOf(e.Rig()))
 		d.sheet.Tuning = tuningOf(w, e.Rig())
 		d.sheet.Workshop = workshop.New(e, w, fmt.Sprintf("w%02d-", k+1))
