@@ -6,7 +6,7 @@ DEMO    := demo-run
 RIG     := testdata/rigs/landing.yaml
 PYTHON  ?= /usr/bin/python3
 
-.PHONY: all build demo test lint race fuzz crash large readers soak bench bench-search bench-end bench-peer motion-study cover golden clean builders
+.PHONY: all build demo pictures test lint race fuzz crash large readers soak bench bench-search bench-end bench-peer motion-study cover golden clean builders
 
 all: build
 
@@ -17,6 +17,11 @@ demo: build
 	rm -rf $(DEMO)
 	$(BIN) search $(RIG) --out $(DEMO) --evaluations 200000
 	@echo "open $(DEMO)/shortlist/index.html in a browser"
+
+# The pictures of the README, of a design of the demo; a test compares them.
+pictures: build
+	$(BIN) check pictures/design.yaml --draw pictures/design.svg
+	$(BIN) release pictures/design.yaml --line pictures/line.svg
 
 test: lint
 	$(GO) test ./...

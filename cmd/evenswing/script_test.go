@@ -23,11 +23,16 @@ func TestScripts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	pictures, err := filepath.Abs("../../pictures")
+	if err != nil {
+		t.Fatal(err)
+	}
 	testscript.Run(t, testscript.Params{
 		Dir: "../../testdata/scripts",
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("RIGS", rigs)
 			e.Setenv("BAD", bad)
+			e.Setenv("PICTURES", pictures)
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
