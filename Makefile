@@ -68,6 +68,10 @@ bench:
 bench-search:
 	EVENSWING_BENCH_SEARCH=1 $(GO) test -v -count 1 -timeout 60m -run BenchSearch ./search
 
+# Drift of the best designs, by the full motion, beside a search without it.
+bench-drift:
+	EVENSWING_BENCH_DRIFT=1 $(GO) test -v -count 1 -timeout 60m -run BenchDrift ./search
+
 # A search into files against the bare screen, and what a second core gives.
 bench-end:
 	EVENSWING_BENCH_END=1 $(GO) test -v -count 1 -run BenchEnd ./cmd/evenswing

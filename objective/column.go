@@ -106,8 +106,9 @@ func (e *Evaluator) listColumns(d *space.Design) []Column {
 	l.add(FigureColumn, 0, "kg", "mass of everything that hangs on the wall", "total_mass")
 	l.add(FigureColumn, 0, "N m", "moment of all weights about the wall's origin, in the plane of swing, counter-clockwise positive", "wall_moment")
 	e.listBuilding(l)
+	e.listAveraged(l, d)
 	for k := range e.subjects {
-		if s := &e.subjects[k]; s.Limited && s.From == Screen {
+		if s := &e.subjects[k]; s.Limited && s.From <= Averaged {
 			l.add(UtilisationColumn, k, "", "demand over allowance of "+s.Title()+"; 1 is on the limit", "use", s.Criterion.String(), Slug(s.Name))
 		}
 	}

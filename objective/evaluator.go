@@ -72,6 +72,7 @@ type Workspace struct {
 	triads       motion.Triads
 	drums        []cavity // parallel to Evaluator.charged
 	swung        *swing   // nil until a motion is followed
+	averaged     *average // nil until a motion is averaged
 	values       []float64
 	known        []bool    // by subject: its value was computed
 	utilisations []float64 // by subject; meaningless where not limited
@@ -132,6 +133,7 @@ func (w *Workspace) Modes() *motion.Modes { return &w.modes }
 func (w *Workspace) evaluate() {
 	e, d := w.evaluator, &w.decoder.Design
 	w.Why, w.tolerance = Reason{}, nil
+	w.forget()
 	if !w.weigh(d) || !w.settle(d) {
 		w.refuse()
 		return

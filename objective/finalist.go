@@ -23,9 +23,9 @@ func (e *Evaluator) listFinalistColumns(d *space.Design) []Column {
 		t := &d.Targets.Ratios[k]
 		slow, fast := e.rig.Pendulums[t.Slow].Name, e.rig.Pendulums[t.Fast].Name
 		pair := slow + " over " + fast
-		add("", "mean ratio of the periods of "+pair+" while they swing", "ratio_kept", Slug(slow), Slug(fast))
+		add("", "mean ratio of the periods of "+pair+" while they swing, of the release that keeps it farthest from the wanted one", "ratio_kept", Slug(slow), Slug(fast))
 		add("", "drift of the ratio of "+pair, "drift", Slug(slow), Slug(fast))
-		add("", "mean ratio of "+pair+" over the linear one, minus 1", "pull", Slug(slow), Slug(fast))
+		add("", "that mean ratio of "+pair+" over the linear one, minus 1", "pull", Slug(slow), Slug(fast))
 	}
 	for i := range e.rig.Pendulums {
 		name := e.rig.Pendulums[i].Name

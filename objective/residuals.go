@@ -25,12 +25,14 @@ import (
 // slopes: 0.05 % of a row in the median, 0.7 % in nine rows of ten, 26 % at worst
 // (TestSagChangesSlopesLittle), where it would cost ten times the rest.
 //
-// Only the screen's figures enter. It belongs to its Workspace; after
+// Only the screen's figures enter; what the averaged motion adds is apart
+// (SwingsTo), and has no derivatives. It belongs to its Workspace; after
 // NewResiduals nothing allocates.
 type Residuals struct {
 	slopes *Slopes
 	rows   []residual
-	values []float64 // scratch: by row, without weights
+	swings []swinging // of the averaged motion
+	values []float64  // scratch: by row, without weights
 }
 
 // residual is one row.
@@ -62,6 +64,8 @@ func (w *Workspace) NewResiduals() *Residuals {
 			r.addShapes(weight, e.forest.N)
 		case space.Period, space.Ratio, space.Level, space.Inflow, space.Cavity, space.TotalMass:
 			r.rows = append(r.rows, residual{criterion: s.Criterion, subject: k, weight: weight})
+		case space.Drift, space.Exchange:
+			r.addSwings(w, s.Criterion, weight)
 		}
 	}
 	r.values = make([]float64, len(r.rows))

@@ -52,7 +52,7 @@ func (w *Workspace) RowTo(values []float32, missing []bool) {
 	}
 	w.putFigures(&r)
 	for k := range e.subjects {
-		if s := &e.subjects[k]; s.Limited && s.From == Screen {
+		if s := &e.subjects[k]; s.Limited && s.From <= Averaged {
 			r.putIf(w.known[k], w.utilisations[k])
 		}
 	}
@@ -85,6 +85,7 @@ func (w *Workspace) putFigures(r *rowWriter) {
 	r.put(w.totalMass)
 	r.put(w.wallMoment)
 	w.putBuilding(r)
+	w.putAveraged(r)
 }
 
 func (w *Workspace) putSeparation(r *rowWriter) {

@@ -48,7 +48,7 @@ func (w *Workspace) judge(e *Evaluator, d *space.Design, at Fidelity) {
 		}
 	}
 	w.hardest = hardest
-	w.Verdict = Verdict{Exists: true, Worst: worst, Meets: Yes}
+	w.Verdict = Verdict{Exists: true, Worst: worst, Meets: Yes, At: at}
 	if total > 0 {
 		w.Verdict.Score = root(sum/total, e.rig.Power)
 	}
@@ -95,8 +95,8 @@ func (w *Workspace) measure(s *Subject, d *space.Design) (value, u float64, know
 
 func (w *Workspace) measurePeriod(t *space.PeriodTarget) (value, u float64, known bool) {
 	period := space.Optional{Value: w.period(t.Pendulum), Given: true}
-	if w.fidelity == Swung {
-		period = w.swung.worst.Periods[t.Pendulum]
+	if x := w.moved(); x != nil {
+		period = x.Periods[t.Pendulum]
 		period.Value *= w.stretch(w.modes.Own[t.Pendulum])
 	}
 	value = period.Value/t.Want - 1
@@ -105,17 +105,28 @@ func (w *Workspace) measurePeriod(t *space.PeriodTarget) (value, u float64, know
 
 func (w *Workspace) measureRatio(t *space.RatioTarget, k int) (value, u float64, known bool) {
 	ratio := space.Optional{Value: w.period(t.Slow) / w.period(t.Fast), Given: true}
-	if w.fidelity == Swung {
-		ratio = w.swung.worst.Ratios[k].Kept
+	if x := w.moved(); x != nil {
+		ratio = x.Ratios[k].Kept
 		ratio.Value *= w.stretch(w.modes.Own[t.Slow]) / w.stretch(w.modes.Own[t.Fast])
 	}
 	value = ratio.Value/t.Is - 1
 	return value, use(math.Abs(value), t.Within), ratio.Given
 }
 
+// moved is what the motion showed at the fidelity at hand; nil for the screen.
+func (w *Workspace) moved() *Swinging {
+	switch w.fidelity {
+	case Averaged:
+		return &w.averaged.worst
+	case Swung:
+		return &w.swung.worst
+	}
+	return nil
+}
+
 // measureMotion measures the criteria that only the motion tells.
 func (w *Workspace) measureMotion(s *Subject, d *space.Design) (value, u float64, known bool) {
-	x, allowed := &w.swung.worst, d.Limits[s.Criterion].Value
+	x, allowed := w.moved(), d.Limits[s.Criterion].Value
 	switch s.Criterion {
 	case space.Exchange:
 		return x.Exchange.Value, use(x.Exchange.Value, allowed), x.Exchange.Given

@@ -7,9 +7,10 @@ type Fidelity uint8
 
 // The fidelities. Scores of different fidelity are never compared.
 const (
-	Screen Fidelity = iota // rest pose, modes, cavities: every candidate
-	Swung                  // the full motion: finalists
-	Later                  // no version computes it yet
+	Screen   Fidelity = iota // rest pose, modes, cavities: every candidate
+	Averaged                 // the averaged motion: what a search picks for it
+	Swung                    // the full motion: finalists
+	Later                    // no version computes it yet
 	fidelities
 )
 
@@ -72,7 +73,7 @@ var rigUnit = [space.CriterionCount]string{space.TotalMass: "kg", space.PaperFit
 
 // rigFidelity is what computes them.
 var rigFidelity = [space.CriterionCount]Fidelity{
-	space.Exchange: Swung, space.Drift: Swung, space.Build: Swung, space.Trace: Swung, space.PaperFit: Swung, space.Spacing: Swung,
+	space.Exchange: Averaged, space.Drift: Averaged, space.Build: Swung, space.Trace: Swung, space.PaperFit: Swung, space.Spacing: Swung,
 	space.Tuning: Later,
 }
 
@@ -87,10 +88,16 @@ func (e *Evaluator) add(s Subject) {
 	e.weights = append(e.weights, weight)
 }
 
-// NeedsMotion tells whether a limit is written that only the full motion tells.
-func (e *Evaluator) NeedsMotion() bool {
+// NeedsMotion tells whether a limit is written that no screen tells.
+func (e *Evaluator) NeedsMotion() bool { return e.limits(Averaged) || e.limits(Swung) }
+
+// Averages tells whether a limit is written that the averaged motion tells.
+func (e *Evaluator) Averages() bool { return e.limits(Averaged) }
+
+// limits tells whether a limit is written that needs just this fidelity.
+func (e *Evaluator) limits(from Fidelity) bool {
 	for k := range e.subjects {
-		if s := &e.subjects[k]; s.Limited && s.From == Swung {
+		if s := &e.subjects[k]; s.Limited && s.From == from {
 			return true
 		}
 	}

@@ -16,7 +16,7 @@ type Swinging struct {
 	HalvesIn [motion.Max]float64        // halving time that non-negative dampers reach, s; 0: never
 	Periods  [motion.Max]space.Optional // kept, farthest from its target
 	Ripple   [motion.Max]space.Optional
-	Ratios   [motion.MaxRatios]motion.Held // by target: the release with the largest drift
+	Ratios   [motion.MaxRatios]motion.Held // by target: the largest drift, and the ratio kept farthest from the wanted one with its pull
 	Exchange space.Optional
 	Drift    space.Optional
 	Trace    space.Optional
@@ -67,7 +67,10 @@ func (w *Workspace) swingUp(undrawn bool) Verdict {
 		var from [motion.Max]float64
 		w.releaseTo(&from, k)
 		w.follow(&from, d)
-		s.worst.take(w, d, &from)
+		s.worst.take(&s.measures, d, &from)
+		if draws(d) && !undrawn {
+			s.worst.takeDrawing(&s.drawing, s.measures.Ending == motion.Whole)
+		}
 	}
 	w.complete(d)
 	if d.Limits[space.Build].Given {
@@ -150,8 +153,7 @@ func (w *Workspace) follow(from *[motion.Max]float64, d *space.Design) {
 }
 
 // take keeps the worst of what one release showed.
-func (x *Swinging) take(w *Workspace, d *space.Design, from *[motion.Max]float64) {
-	m := &w.swung.measures
+func (x *Swinging) take(m *motion.Measures, d *space.Design, from *[motion.Max]float64) {
 	first := x.Releases == 0
 	x.Releases++
 	if x.Ending == motion.Whole {
@@ -170,17 +172,30 @@ func (x *Swinging) take(w *Workspace, d *space.Design, from *[motion.Max]float64
 		farther(&x.Periods[i], m.Period[i], wantedPeriod(d, i), first)
 	}
 	for k := 0; k < m.Count; k++ {
-		h := &x.Ratios[k]
-		if first || h.Drift.Given && (!m.Ratios[k].Drift.Given || m.Ratios[k].Drift.Value > h.Drift.Value) {
-			*h = m.Ratios[k]
-		}
+		takeRatio(&x.Ratios[k], &m.Ratios[k], d.Targets.Ratios[k].Is, first)
 	}
-	if draws(d) && !w.swung.undrawn {
-		g := &w.swung.drawing
-		whole := m.Ending == motion.Whole
-		smaller(&x.Margin, space.Optional{Value: g.Margin, Given: whole}, first)
-		smaller(&x.Spacing, g.Spacing, first)
+}
+
+// takeRatio keeps the largest drift, and the ratio kept farthest from the wanted
+// one with its pull: two releases may drift alike and keep different ratios.
+func takeRatio(worst, next *motion.Held, want float64, first bool) {
+	if first {
+		*worst = *next
+		return
 	}
+	larger(&worst.Drift, next.Drift, first)
+	before := worst.Kept
+	farther(&worst.Kept, next.Kept, want, first)
+	if worst.Kept != before {
+		worst.Pull = next.Pull
+	}
+}
+
+// takeDrawing keeps the worst of its line; a release is taken first.
+func (x *Swinging) takeDrawing(g *motion.Drawing, whole bool) {
+	first := x.Releases == 1
+	smaller(&x.Margin, space.Optional{Value: g.Margin, Given: whole}, first)
+	smaller(&x.Spacing, g.Spacing, first)
 }
 
 // larger keeps the larger of two figures, and nothing once one is missing.

@@ -96,12 +96,13 @@ func loadRig(t *testing.T, name string) watched {
 	column := func(name string) int {
 		return slices.IndexFunc(e.Columns(), func(c objective.Column) bool { return c.Name == name })
 	}
-	return watched{Of(e), column("slosh"), column("leak"), len(e.Columns()), false}
+	return watched{Of(e), e, column("slosh"), column("leak"), len(e.Columns()), false}
 }
 
 // watched remembers what its scorers were asked.
 type watched struct {
 	Problem
+	evaluator            *objective.Evaluator
 	slosh, leak, columns int
 	rough                bool // without its residuals: genetic and Nelder-Mead alone
 }
@@ -109,6 +110,9 @@ type watched struct {
 func (w watched) NewScorer() Scorer {
 	scorer := w.Problem.NewScorer()
 	seen := &watcher{Scorer: scorer, point: make([]float64, len(w.Genes()))}
+	if swinging := swingingOf(scorer); swinging != nil && !w.rough {
+		return &swingWatcher{&smoothWatcher{seen, swinging}, swinging}
+	}
 	if smooth, ok := scorer.(Smooth); ok && !w.rough {
 		return &smoothWatcher{seen, smooth}
 	}
@@ -159,8 +163,8 @@ func measure(t *testing.T, p watched, seeds int) (r results) {
 		r.slosh, r.leak = append(r.slosh, slosh), append(r.leak, leak)
 		slosh, leak = m.least()
 		r.leastSlosh, r.leastLeak = append(r.leastSlosh, slosh), append(r.leastLeak, leak)
-		r.families = append(r.families, float64(families(p, all, math.Inf(1))))
-		r.good = append(r.good, float64(families(p, all, benchGood)))
+		r.families = append(r.families, float64(len(families(p, all, math.Inf(1)))))
+		r.good = append(r.good, float64(len(families(p, all, benchGood))))
 	}
 	return r
 }
@@ -170,7 +174,8 @@ type collector struct {
 	*memory
 	problem watched
 	passing map[Task][]candidate
-	leasts  [][2]float64 // by task: least slosh and least leak
+	leasts  [][2]float64       // by task: least slosh and least leak
+	at      objective.Fidelity // the least that counts
 }
 
 func (c *collector) Begin(t Task) (Recorder, error) {
@@ -185,7 +190,7 @@ type picker struct {
 }
 
 func (p *picker) Record(row *Row) error {
-	if passes(row.Verdict) {
+	if passes(row.Verdict) && row.Verdict.At >= p.collector.at {
 		p.passing = append(p.passing, candidate{ID: row.ID, Score: row.Verdict.Score, Passes: true, Point: slices.Clone(row.Scorer.(interface{ seen() []float64 }).seen())})
 		slosh, leak := p.collector.problem.separation(row.Scorer)
 		p.least = [2]float64{min(p.least[0], slosh), min(p.least[1], leak)}
@@ -254,9 +259,9 @@ func (c *collector) least() (slosh, leak float64) {
 	return slosh, leak
 }
 
-// families counts candidates of at most the given score of which each is apart
-// from all better ones that count.
-func families(p Problem, list []candidate, most float64) int {
+// families lists the best candidates of at most the given score of which each is apart
+// from all better ones of the list.
+func families(p Problem, list []candidate, most float64) []candidate {
 	list = slices.Clone(list)
 	slices.SortFunc(list, byScore)
 	genes := p.Genes()
@@ -273,7 +278,7 @@ next:
 		}
 		heads = append(heads, c)
 	}
-	return len(heads)
+	return heads
 }
 
 func quantile[T cmp.Ordered](list []T, share float64) T {

@@ -8,16 +8,17 @@ import (
 // the task's evaluations are spent. Between any two steps the whole truth is
 // in the state.
 type island struct {
-	recipe  recipe
-	plan    Plan
-	task    Task
-	moves   moves
-	free    []int // the continuous genes
-	ledger  *ledger
-	descent *descent // nil where the problem is not smooth
-	state   *state
-	steps   int // done in this task
-	total   int // evaluations of this island in all epochs
+	recipe   recipe
+	plan     Plan
+	task     Task
+	moves    moves
+	free     []int // the continuous genes
+	ledger   *ledger
+	descent  *descent // nil where the problem is not smooth
+	swinging Swinging // nil where no limit needs the motion
+	state    *state
+	steps    int // done in this task
+	total    int // evaluations of this island in all epochs
 }
 
 func newIsland(problem Problem, plan Plan, task Task, l *ledger, s *state) *island {
@@ -30,6 +31,8 @@ func newIsland(problem Problem, plan Plan, task Task, l *ledger, s *state) *isla
 			is.free = append(is.free, j)
 		}
 	}
+	is.swinging = l.swinging
+	l.averaging = s.Averaging && l.swinging != nil
 	is.descent = newDescent(is)
 	return is
 }
@@ -47,6 +50,10 @@ func (is *island) run() error {
 // act takes the next step.
 func (is *island) act() error {
 	switch s := is.state; {
+	case is.averagingDue() && len(s.Elites)+len(s.Population) > 0:
+		return is.takeUp()
+	case is.ledger.averaging && len(s.Elites) > 0:
+		return is.swing()
 	case len(s.Population) < leastPopulation:
 		return is.begin(is.spreadSize())
 	case is.descent != nil && !s.Settled && !s.Cloud:
@@ -128,6 +135,9 @@ func (is *island) room() int {
 // exploring is the number of evaluations before the cloud is due.
 func (is *island) exploring() int {
 	explore := is.total
+	if is.swinging != nil {
+		return explore - int(is.recipe.swingShare*float64(is.total)) - is.ledger.summary.Evaluations
+	}
 	if is.total >= is.recipe.leastAll {
 		explore -= int(is.recipe.cloud * float64(is.total))
 	}
@@ -135,7 +145,7 @@ func (is *island) exploring() int {
 }
 
 func (is *island) cloudDue() bool {
-	return !is.state.Cloud && is.exploring() <= 0 && is.ledger.left() >= is.recipe.leastLeft && len(is.state.Elites) > 0
+	return is.swinging == nil && !is.state.Cloud && is.exploring() <= 0 && is.ledger.left() >= is.recipe.leastLeft && len(is.state.Elites) > 0
 }
 
 // round breeds for a while. A round that its task cuts short is bred again.

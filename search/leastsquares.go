@@ -32,6 +32,7 @@ const (
 	longestStep  = 0.25 // largest component of a step, in the unit cube
 	mostFailures = 8    // in a row: then nothing is left to gain
 	mostDescent  = 900  // evaluations of one descent
+	mostSwung    = 2000 // and of one on the motion, whose derivatives are differences
 )
 
 // descent is one least squares descent over the continuous genes of an island:
@@ -44,6 +45,8 @@ type descent struct {
 	island    *island
 	scorer    Smooth
 	genes     int
+	screen    int       // residuals of the screen; those of the motion follow
+	probe     candidate // scratch: a neighbour
 	residuals []float64
 	trial     []float64
 	slopes    []float64 // residuals x genes
@@ -64,8 +67,11 @@ func newDescent(is *island) *descent {
 		return nil
 	}
 	n, m := len(is.free), s.Residuals()
+	if is.swinging != nil {
+		m += is.swinging.Swings()
+	}
 	return &descent{
-		island: is, scorer: s, genes: len(is.moves),
+		island: is, scorer: s, genes: len(is.moves), screen: s.Residuals(), probe: candidate{Point: make([]float64, len(is.moves))},
 		residuals: make([]float64, m), trial: make([]float64, m), slopes: make([]float64, m*len(is.moves)),
 		normal: make([]float64, n*n), system: make([]float64, n*n), right: make([]float64, n), gradient: make([]float64, n), step: make([]float64, n), held: make([]bool, n),
 	}
@@ -76,9 +82,13 @@ func newDescent(is *island) *descent {
 func (d *descent) run(start candidate, evaluations int) (candidate, error) {
 	best, at := start.clone(), start.clone()
 	trial := start.clone()
-	end := d.island.ledger.used + min(evaluations, mostDescent)
-	if !d.load(at.Point, end) {
-		return best, nil
+	most := mostDescent
+	if d.island.ledger.averaging {
+		most = mostSwung
+	}
+	end := d.island.ledger.used + min(evaluations, most)
+	if ok, err := d.load(&at, end); !ok {
+		return best, err
 	}
 	cost, damping := squares(d.residuals), firstDamping
 	for failures := 0; failures < mostFailures && d.island.ledger.used < end; {
@@ -90,7 +100,7 @@ func (d *descent) run(start candidate, evaluations int) (candidate, error) {
 		if trial.Score < best.Score {
 			best = trial.clone()
 		}
-		if !d.scorer.ResidualsTo(d.trial) || !(squares(d.trial) < cost) {
+		if !d.residualsTo(d.trial) || !(squares(d.trial) < cost) {
 			damping *= moreDamping
 			failures++
 			continue
@@ -99,27 +109,79 @@ func (d *descent) run(start candidate, evaluations int) (candidate, error) {
 		at.ID, at.Score, cost, failures = trial.ID, trial.Score, squares(d.residuals), 0
 		copy(at.Point, trial.Point)
 		damping *= lessDamping
-		if !d.derive(end) {
-			break
+		if ok, err := d.derive(&at, end); !ok {
+			return best, err
 		}
 	}
 	return best, nil
 }
 
 // load scores a point that has its row already and derives there.
-func (d *descent) load(point []float64, end int) bool {
-	d.scorer.Score(point)
-	return d.scorer.ResidualsTo(d.residuals) && d.derive(end)
+func (d *descent) load(at *candidate, end int) (bool, error) {
+	d.island.ledger.judge(at.Point)
+	if !d.residualsTo(d.residuals) {
+		return false, nil
+	}
+	return d.derive(at, end)
+}
+
+// residualsTo fills dst for the point that was scored last: those of the motion
+// are nought while it does not count.
+func (d *descent) residualsTo(dst []float64) bool {
+	if !d.scorer.ResidualsTo(dst[:d.screen]) {
+		return false
+	}
+	clear(dst[d.screen:])
+	return !d.island.ledger.averaging || d.island.swinging.SwingsTo(dst[d.screen:])
+}
+
+// stride is the part of a gene's range over which the residuals of the motion
+// are differenced.
+const stride = 3e-4
+
+// differ fills the slopes of the residuals of the motion at a point by
+// differences: each neighbour is an evaluation with a row of its own.
+func (d *descent) differ(at *candidate) error {
+	rows := d.slopes[d.screen*d.genes:]
+	clear(rows)
+	if !d.island.ledger.averaging {
+		return nil
+	}
+	copy(d.probe.Point, at.Point)
+	for _, j := range d.island.free {
+		h := stride
+		if at.Point[j]+h > 1 {
+			h = -h
+		}
+		d.probe.Point[j] = at.Point[j] + h
+		if err := d.island.ledger.evaluate(&d.probe, LeastSquares, [2]int64{at.ID, NoParent}); err != nil {
+			return err
+		}
+		if d.island.swinging.SwingsTo(d.trial[d.screen:]) {
+			for i, x := range d.trial[d.screen:] {
+				rows[i*d.genes+j] = (x - d.residuals[d.screen+i]) / h
+			}
+		}
+		d.probe.Point[j] = at.Point[j]
+	}
+	return nil
 }
 
 // derive works out JᵀJ and Jᵀr for the point last scored; false where the
 // evaluations do not reach for it and one more.
-func (d *descent) derive(end int) bool {
+func (d *descent) derive(at *candidate, end int) (bool, error) {
 	l := d.island.ledger
-	if l.used+slopesCost >= end || !d.scorer.SlopesTo(d.slopes) {
-		return false
+	cost := slopesCost
+	if l.averaging {
+		cost += len(d.island.free)
+	}
+	if l.used+cost >= end || !d.scorer.SlopesTo(d.slopes[:d.screen*d.genes]) {
+		return false, nil
 	}
 	l.spend(slopesCost)
+	if err := d.differ(at); err != nil {
+		return false, err
+	}
 	n := len(d.island.free)
 	for a, i := range d.island.free {
 		d.gradient[a] = 0
@@ -134,7 +196,7 @@ func (d *descent) derive(end int) bool {
 			d.normal[a*n+b], d.normal[b*n+a] = sum, sum
 		}
 	}
-	return true
+	return true, nil
 }
 
 // solve fills step for a damping.

@@ -32,13 +32,19 @@ type ledger struct {
 	watch   func(evaluations int, s Summary)
 	told    int // evaluations that watch knows of
 	looked  int // and at which the context was looked at last
+
+	swinging  Swinging // nil where no limit needs the motion
+	averaging bool     // the averaged motion counts now
+	gate      float64  // the screen's score up to which it is asked
 }
 
 func newLedger(ctx context.Context, problem Problem, plan Plan, task Task, rows Recorder) *ledger {
-	return &ledger{
-		ctx: ctx, rows: rows, budget: plan.Budget(task),
+	l := &ledger{
+		ctx: ctx, rows: rows, budget: plan.Budget(task), gate: standard.gate,
 		row: Row{Task: task, Scorer: problem.NewScorer()},
 	}
+	l.swinging = swingingOf(l.row.Scorer)
+	return l
 }
 
 func (l *ledger) left() int { return l.budget - l.used }
@@ -57,14 +63,25 @@ func (l *ledger) evaluate(c *candidate, stage Stage, parents [2]int64) error {
 	}
 	l.row.ID = RowID(l.row.Task, l.used)
 	l.row.Stage, l.row.Parents = stage, parents
-	l.row.Verdict = finite(l.row.Scorer.Score(c.Point))
+	l.row.Verdict = finite(l.judge(c.Point))
 	if err := l.rows.Record(&l.row); err != nil {
 		return fmt.Errorf("recording evaluation %d: %w", l.used, err)
 	}
 	l.used++
 	c.ID, c.Score, c.Passes = l.row.ID, l.row.Verdict.Score, passes(l.row.Verdict)
+	if l.averaging && l.row.Verdict.Exists && l.row.Verdict.At < objective.Averaged {
+		c.Score, c.Passes = behind(c.Score), false
+	}
 	l.summary.add(l.row.ID, l.row.Verdict)
 	return nil
+}
+
+// judge scores a point at the fidelity that counts now.
+func (l *ledger) judge(point []float64) objective.Verdict {
+	if l.averaging {
+		return l.swinging.ScoreAveraged(point, l.gate)
+	}
+	return l.row.Scorer.Score(point)
 }
 
 // spend counts derivatives as so many evaluations: they leave a gap in the

@@ -33,11 +33,12 @@ const (
 	Genetic                   // bred from a population
 	Simplex                   // Nelder-Mead
 	LeastSquares              // Levenberg and Marquardt
+	Taken                     // elites of the screen, scored again by the averaged motion
 	Settled                   // finalists alone: Nelder-Mead on the full motion
 	StageCount
 )
 
-var stages = [StageCount]string{"spread", "genetic", "simplex", "least squares", "settled"}
+var stages = [StageCount]string{"spread", "genetic", "simplex", "least squares", "taken up", "settled"}
 
 func (s Stage) String() string { return stages[s] }
 

@@ -19,10 +19,12 @@ type state struct {
 	Summary    Summary     `json:"summary"`
 	Round      int         `json:"round"` // of this start
 	Starts     int         `json:"starts"`
-	Settled    bool        `json:"settled"` // this start went down by least squares
-	Bred       bool        `json:"bred"`    // the round's breeding is done
-	Cloud      bool        `json:"cloud"`   // the last part has begun
-	Marks      []float64   `json:"marks"`   // best score after each round of this start
+	Settled    bool        `json:"settled"`   // this start went down by least squares
+	Bred       bool        `json:"bred"`      // the round's breeding is done
+	Cloud      bool        `json:"cloud"`     // the last part has begun
+	Averaging  bool        `json:"averaging"` // the averaged motion counts
+	Turn       int         `json:"turn"`      // of the population: the next to go down with it
+	Marks      []float64   `json:"marks"`     // best score after each round of this start
 	History    history     `json:"history"`
 	Population []candidate `json:"population"` // best first
 	Past       [][]float64 `json:"past"`       // replaced parents
@@ -95,6 +97,8 @@ const mostKept = 10_000
 // doubt says what an island could not go on from.
 func (s *state) doubt(genes int) string {
 	switch {
+	case s.Turn < 0 || s.Turn > mostKept:
+		return "its turn makes no sense"
 	case s.Round < 0 || s.Round > mostKept || len(s.Marks) > mostKept || !allFinite(s.Marks):
 		return "its rounds make no sense"
 	case s.Summary.Evaluations != s.Plan.islandBudget(s.Task.Island, s.Task.Epoch+1):

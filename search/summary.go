@@ -8,13 +8,17 @@ type Best struct {
 	Verdict objective.Verdict `json:"verdict"`
 }
 
-// Better tells whether b comes before c: a candidate that keeps every limit
-// before one that does not, one that exists before one that does not; then the
+// Better tells whether b comes before c: a candidate that the averaged motion
+// was asked for before one that the screen alone judged, for their scores cannot
+// be compared; a candidate that keeps every limit before one that does not, one that exists before one that does not; then the
 // lower score where limits are kept, the lower hardest limit where not; then the
 // earlier row, so that the best of a run does not depend on its cores.
 func (b Best) Better(c Best) bool {
 	if b.ID == NoParent || c.ID == NoParent {
 		return b.ID != NoParent
+	}
+	if x, y := b.Verdict.At, c.Verdict.At; x != y && b.Verdict.Exists && c.Verdict.Exists {
+		return x > y
 	}
 	if r, s := b.rank(), c.rank(); r != s {
 		return r < s

@@ -3,6 +3,10 @@ package main
 import (
 	"context"
 	"errors"
+	"math/rand/v2"
+	"runtime"
+	"sync"
+	"sync/atomic"
 	"time"
 
 	"evenswing/objective"
@@ -27,13 +31,23 @@ func trialPlan(plan search.Plan) search.Plan {
 }
 
 // measure searches for a while and keeps nothing, then lets designs swing for
-// a fifth of that while.
+// a fifth of that while; where the last part of the search asks for the averaged
+// motion, two fifths go to that.
 func measure(ctx context.Context, e *objective.Evaluator, plan search.Plan, dir string, cores int, while time.Duration) (p pace, err error) {
-	if p, err = searchPace(ctx, e, plan, dir, cores, while*4/5); err != nil {
+	if p, err = searchPace(ctx, e, plan, dir, cores, while*2/5); err != nil {
 		return p, err
 	}
-	p.motions, err = motionPace(ctx, e, cores, while/5)
-	return p, err
+	if p.motions, err = motionPace(ctx, e, cores, while/5); err != nil {
+		return p, err
+	}
+	if share := search.AveragedShare(e); share > 0 {
+		averaged, err := averagedPace(ctx, e, cores, while*2/5)
+		if err != nil {
+			return p, err
+		}
+		p.evaluations = 1 / ((1-share)/p.evaluations + share*(1/p.evaluations+1/averaged))
+	}
+	return p, nil
 }
 
 // searchPace is all of a pace but its motions.
@@ -57,6 +71,39 @@ func searchPace(ctx context.Context, e *objective.Evaluator, plan search.Plan, d
 	}
 	done = max(done, 1)
 	return pace{evaluations: float64(done) / spent.Seconds(), rows: min(float64(trial.Rows())/float64(done), 1)}, nil
+}
+
+// averagedPace is how many designs a second are judged by the averaged motion,
+// of even points.
+func averagedPace(ctx context.Context, e *objective.Evaluator, cores int, while time.Duration) (float64, error) {
+	return designPace(ctx, e, cores, while, func(w *objective.Workspace) { w.Average() })
+}
+
+// designPace is how many designs a second do something on all cores together.
+func designPace(ctx context.Context, e *objective.Evaluator, cores int, while time.Duration, do func(*objective.Workspace)) (float64, error) {
+	if cores == 0 {
+		cores = runtime.GOMAXPROCS(0)
+	}
+	started := time.Now()
+	var done atomic.Int64
+	var group sync.WaitGroup
+	for core := range cores {
+		group.Go(func() {
+			w, dice := e.NewWorkspace(), rand.New(rand.NewPCG(search.DefaultSeed, uint64(core)))
+			point := make([]float64, e.Rig().Dim())
+			for ctx.Err() == nil && time.Since(started) < while {
+				for k := range point {
+					point[k] = dice.Float64()
+				}
+				if w.Score(point); w.Exists {
+					do(w)
+					done.Add(1)
+				}
+			}
+		})
+	}
+	group.Wait()
+	return float64(max(done.Load(), 1)) / time.Since(started).Seconds(), ctx.Err()
 }
 
 // releases is how many motions one design gets: one a release that it is judged

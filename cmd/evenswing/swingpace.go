@@ -66,15 +66,16 @@ func shortSearch(ctx context.Context, e *objective.Evaluator) ([]float64, error)
 // bestRow is a search.Store that keeps nothing but the best row.
 type bestRow struct {
 	any     bool
-	score   float64
+	verdict objective.Verdict
 	values  []float32
 	missing []bool
 }
 
 // Record keeps the row if it is the best.
 func (b *bestRow) Record(row *search.Row) error {
-	if s := row.Verdict.Score; !b.any || s < b.score {
-		b.any, b.score = true, s
+	v := row.Verdict
+	if !b.any || v.At > b.verdict.At || v.At == b.verdict.At && v.Score < b.verdict.Score {
+		b.any, b.verdict = true, v
 		row.Scorer.RowTo(b.values, b.missing)
 	}
 	return nil

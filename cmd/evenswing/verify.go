@@ -90,8 +90,11 @@ func (c *verifyCommand) check(run *dataset.Run, e *objective.Evaluator, again bo
 
 // screened scores a design as the search does.
 func screened(w *objective.Workspace) dataset.Rescore {
-	return func(dst *dataset.Figures, unknowns []float64) {
+	return func(dst *dataset.Figures, unknowns []float64, averaged bool) {
 		w.ScoreValues(unknowns)
+		if averaged {
+			w.Average()
+		}
 		w.RowTo(dst.Values, dst.Missing)
 		wordsTo(dst, w)
 	}
@@ -99,7 +102,7 @@ func screened(w *objective.Workspace) dataset.Rescore {
 
 // swung scores a design as finalists are: with its full motion.
 func swung(w *objective.Workspace) dataset.Rescore {
-	return func(dst *dataset.Figures, unknowns []float64) {
+	return func(dst *dataset.Figures, unknowns []float64, _ bool) {
 		w.ScoreValues(unknowns)
 		shortlist.Follow(w)
 		w.FinalistRowTo(dst.Values, dst.Missing)

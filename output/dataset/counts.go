@@ -24,11 +24,16 @@ type Best struct {
 	Score float64 `json:"score"`
 	Worst float64 `json:"worst"`
 	Meets bool    `json:"meets"`
+	// Averaged: the averaged motion entered. Scores of rows where it did are
+	// not compared with those of others; such rows come first.
+	Averaged bool `json:"averaged,omitempty"`
 }
 
 // Before tells whether b ranks before o; equals rank by id.
 func (b Best) Before(o Best) bool {
 	switch {
+	case b.Averaged != o.Averaged:
+		return b.Averaged
 	case b.Meets != o.Meets:
 		return b.Meets
 	case !b.Meets && b.Worst != o.Worst:
@@ -42,7 +47,7 @@ func (b Best) Before(o Best) bool {
 func newCounts() Counts { return Counts{Stages: make(map[string]int64)} }
 
 // add counts a row, all but its stage; one that cannot exist is never the best.
-func (c *Counts) add(row *search.Row) {
+func (c *Counts) add(row *search.Row, averaged bool) {
 	c.Rows++
 	if row.Verdict.Meets == objective.Yes {
 		c.Meets++
@@ -51,7 +56,10 @@ func (c *Counts) add(row *search.Row) {
 		return
 	}
 	c.Exists++
-	c.offer(Best{row.ID, row.Verdict.Score, row.Verdict.Worst, row.Verdict.Meets == objective.Yes})
+	c.offer(Best{
+		ID: row.ID, Score: row.Verdict.Score, Worst: row.Verdict.Worst,
+		Meets: row.Verdict.Meets == objective.Yes, Averaged: averaged,
+	})
 }
 
 func (c *Counts) offer(b Best) {

@@ -3,6 +3,7 @@ package dataset
 import (
 	"fmt"
 	"reflect"
+	"slices"
 
 	"github.com/parquet-go/parquet-go"
 
@@ -31,6 +32,8 @@ type Layout struct {
 	schema  *parquet.Schema
 	leaf    map[string]int // file column by name; not for the hot path
 	floats  []int          // file column of each of Columns
+
+	averaged int // number of objective.AveragedColumn, −1 where there is none
 }
 
 // NewLayout describes files with the given float columns. A column of an
@@ -51,6 +54,7 @@ func NewLayout(columns []objective.Column) (*Layout, error) {
 	for _, c := range columns {
 		l.floats = append(l.floats, l.leaf[c.Name])
 	}
+	l.averaged = slices.IndexFunc(columns, func(c objective.Column) bool { return c.Name == objective.AveragedColumn })
 	l.schema = parquet.NewSchema("candidate", ordered{fields: fields})
 	return l, nil
 }

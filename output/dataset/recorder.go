@@ -87,12 +87,18 @@ func (r *Recorder) Record(row *search.Row) error {
 		return r.fail(err)
 	}
 	r.block.add(row, len(r.layout.Columns))
-	r.counts.add(row)
+	r.counts.add(row, r.averaged(r.block.rows-1))
 	r.stages[row.Stage]++
 	if r.block.rows < blockRows {
 		return nil
 	}
 	return r.fail(r.writeBlock())
+}
+
+// averaged tells whether the averaged motion entered a row of the block.
+func (r *Recorder) averaged(row int) bool {
+	at := r.layout.averaged
+	return at >= 0 && !r.block.missing[row*len(r.layout.Columns)+at]
 }
 
 // keepWords asks the scorer for the row's words.

@@ -60,7 +60,7 @@ func (s *bowlScorer) WorstLimit() (string, bool) { return "the distance", true }
 
 func bowlAgain() dataset.Rescore {
 	s := &bowlScorer{}
-	return func(dst *dataset.Figures, unknowns []float64) {
+	return func(dst *dataset.Figures, unknowns []float64, _ bool) {
 		v := s.of(unknowns[0], unknowns[1])
 		s.RowTo(dst.Values, dst.Missing)
 		dst.Meets, dst.Exists, dst.Reason, dst.Limit = v.Meets, objective.Yes, "", "the distance"

@@ -12,30 +12,34 @@ import (
 // precision, the note of the best row double: rounding keeps the order, but
 // makes equals of near ones, so that only the first key can be compared.
 type front struct {
-	meets bool    // a row keeps every limit
-	least float32 // the least score of those; or else the least hardest limit
-	any   bool
+	averaged bool    // the averaged motion entered a row
+	meets    bool    // one of those, or else of all, keeps every limit
+	least    float32 // the least score of those; or else the least hardest limit
+	any      bool
 
 	note *Best // what the file says
 	seen bool  // a row is as the note says
 }
 
-// scoreColumns are the columns of score and worst; -1 where there are none.
-func (rd *reading) scoreColumns() [2]int {
-	at := [2]int{-1, -1}
+// scoreColumns are the columns of score, worst and the averaged motion; -1
+// where there are none.
+func (rd *reading) scoreColumns() [3]int {
+	at := [3]int{-1, -1, -1}
 	for k := range rd.columns {
 		switch rd.columns[k].Name {
 		case "score":
 			at[0] = k
 		case "worst":
 			at[1] = k
+		case objective.AveragedColumn:
+			at[2] = k
 		}
 	}
 	return at
 }
 
 // look takes a batch into account.
-func (f *front) look(b *Batch, at [2]int) {
+func (f *front) look(b *Batch, at [3]int) {
 	if at[0] < 0 || at[1] < 0 {
 		return
 	}
@@ -44,18 +48,32 @@ func (f *front) look(b *Batch, at [2]int) {
 			continue
 		}
 		meets := b.Meets[i] == objective.Yes
+		averaged := at[2] >= 0 && !b.Missing[at[2]][i]
 		score, worst := b.Floats[at[0]][i], b.Floats[at[1]][i]
 		if n := f.note; n != nil && b.IDs[i] == n.ID {
-			f.seen = float32(n.Score) == score && float32(n.Worst) == worst && n.Meets == meets
+			f.seen = float32(n.Score) == score && float32(n.Worst) == worst && n.Meets == meets && n.Averaged == averaged
 		}
 		key := worst
 		if meets {
 			key = score
 		}
-		if !f.any || meets && !f.meets || meets == f.meets && key < f.least {
-			f.any, f.meets, f.least = true, meets, key
+		if f.behind(averaged, meets, key) {
+			f.any, f.averaged, f.meets, f.least = true, averaged, meets, key
 		}
 	}
+}
+
+// behind tells whether a row comes before the front.
+func (f *front) behind(averaged, meets bool, key float32) bool {
+	switch {
+	case !f.any:
+		return true
+	case averaged != f.averaged:
+		return averaged
+	case meets != f.meets:
+		return meets
+	}
+	return key < f.least
 }
 
 // finish compares what was counted with what the file says of itself.
@@ -90,7 +108,7 @@ func (f *front) agrees() bool {
 	if f.note.Meets {
 		key = f.note.Score
 	}
-	return f.seen && f.note.Meets == f.meets && float32(key) == f.least
+	return f.seen && f.note.Averaged == f.averaged && f.note.Meets == f.meets && float32(key) == f.least
 }
 
 // statistics compares what the row groups say of a column with its values:

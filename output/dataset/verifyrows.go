@@ -21,9 +21,10 @@ type Figures struct {
 	Limit   string          // likewise
 }
 
-// Rescore scores the design with the given values of all unknowns, SI, and
-// fills dst. It belongs to one goroutine.
-type Rescore func(dst *Figures, unknowns []float64)
+// Rescore scores the design with the given values of all unknowns, SI, with the
+// averaged motion where its row has it, and fills dst. It belongs to one
+// goroutine.
+type Rescore func(dst *Figures, unknowns []float64, averaged bool)
 
 // choiceSeed makes every check of a run choose the same rows.
 const choiceSeed = 1
@@ -90,7 +91,8 @@ func (rd *reading) again(b *Batch) error {
 				rd.unknowns = append(rd.unknowns, float64(b.Floats[k][i]))
 			}
 		}
-		rd.rescore(&rd.figures, rd.unknowns)
+		averaged := rd.scoreColumns()[2]
+		rd.rescore(&rd.figures, rd.unknowns, averaged >= 0 && !b.Missing[averaged][i])
 		if err := rd.compare(b, i); err != nil {
 			return fmt.Errorf("candidate %d scored again gives another result: %w", b.IDs[i], err)
 		}

@@ -97,6 +97,9 @@ func swingAll(run *dataset.Run, e *objective.Evaluator, chosen []Chosen) ([]fina
 // swing scores a finalist again, first as its row did, then with its motion.
 func (f *finalist) swing(w *objective.Workspace) error {
 	v := w.ScoreValues(f.origin.values)
+	if f.chosen.Averaged {
+		v = w.Average()
+	}
 	if float32(v.Score) != float32(f.chosen.Score) {
 		return fmt.Errorf("candidate %d scores %g here and %g in its file: the run was made by another version or on another kind of machine", f.chosen.ID, v.Score, f.chosen.Score)
 	}
@@ -117,6 +120,9 @@ func (f *finalist) follow(w *objective.Workspace) {
 
 // Follow works out of the candidate last scored all that a finalist's row tells.
 func Follow(w *objective.Workspace) objective.Verdict {
+	if w.Evaluator().Averages() {
+		w.Average() // for its columns
+	}
 	v := w.SwingUp()
 	w.WorkHolding()
 	w.WorkTuning()

@@ -12,7 +12,7 @@ import (
 type gathered struct {
 	list    List
 	rows    int64
-	meeting int64 // rows that keep every limit, as far as the screen tells
+	meeting int64 // rows that keep every limit, as far as screen and averaged motion tell
 }
 
 // gather ranks all rows of a run, shard by shard on all cores; the result
@@ -59,6 +59,9 @@ func newPass(e *objective.Evaluator) *pass {
 		p.want.Floats = append(p.want.Floats, e.Columns()[i].Name)
 		p.rank.Points = append(p.rank.Points, make([]float32, dataset.BatchRows))
 	}
+	if e.Averages() {
+		p.want.Floats = append(p.want.Floats, objective.AveragedColumn)
+	}
 	return p
 }
 
@@ -76,22 +79,27 @@ func (p *pass) look(shard *dataset.Shard) error {
 		return err
 	}
 	p.want.Pass = func(group int) bool {
-		return worst[group].Lo > 1 && p.ranking.Closed(worst[group].Lo, scores[group].Lo)
+		return worst[group].Lo > 1 && p.ranking.Closed(worst[group].Lo, scores[group].Lo, p.evaluator.Averages())
 	}
 	return shard.Scan(p.want, p.visit)
 }
 
-// visit takes one batch: score, worst, the searched unknowns.
+// visit takes one batch: score, worst, the searched unknowns, and whether the
+// averaged motion entered.
 func (p *pass) visit(b *dataset.Batch) error {
 	p.rank.IDs, p.rank.Exists = b.IDs, b.Exists
 	p.rank.Meets = screened(p.rank.Meets[:0], b.Meets, b.Floats[1])
 	p.rank.Scores, p.rank.Worst = b.Floats[0], b.Floats[1]
+	dim := p.evaluator.Rig().Dim()
+	if p.evaluator.Averages() {
+		p.rank.Screened = b.Missing[2+dim]
+	}
 	for r, m := range p.rank.Meets {
-		if m == objective.Yes && b.Exists[r] == objective.Yes {
+		if m == objective.Yes && b.Exists[r] == objective.Yes && !p.rank.screened(r) {
 			p.meeting++
 		}
 	}
-	p.evaluator.Rig().CubeTo(p.rank.Points, b.Floats[2:], b.Rows)
+	p.evaluator.Rig().CubeTo(p.rank.Points, b.Floats[2:2+dim], b.Rows)
 	p.ranking.Add(p.rank)
 	return nil
 }

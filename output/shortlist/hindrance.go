@@ -14,7 +14,8 @@ import (
 type tally struct {
 	rows    int64
 	meeting int64     // rows that keep every limit
-	kept    []int64   // rows that keep the limit, by limit
+	judged  []int64   // rows of which it is known whether they keep the limit, by limit
+	kept    []int64   // rows that keep it
 	least   []float32 // least utilisation reached by any row
 	alone   []int64   // rows that fail this limit and no other
 	nearly  []float32 // least utilisation among those
@@ -26,7 +27,7 @@ const nothingReached = float32(1e9)
 
 func newTally(limits int) *tally {
 	t := &tally{
-		kept: make([]int64, limits), least: make([]float32, limits),
+		judged: make([]int64, limits), kept: make([]int64, limits), least: make([]float32, limits),
 		alone: make([]int64, limits), nearly: make([]float32, limits), open: make([]int, limits),
 	}
 	for k := range limits {
@@ -65,6 +66,7 @@ func (t *tally) scan(shard *dataset.Shard, names []string) error {
 			return err
 		}
 		if lo, all := allKeep(ranges); all {
+			t.judged[k] += shard.Rows()
 			t.kept[k] += shard.Rows()
 			t.least[k] = min(t.least[k], lo)
 			continue
@@ -100,12 +102,14 @@ func (t *tally) add(uses [][]float32, missing [][]bool, rows int) {
 }
 
 func (t *tally) addRow(uses [][]float32, missing [][]bool, r int) {
-	failed, which := 0, -1
+	failed, which, unknown := 0, -1, false
 	for k := range uses {
 		if missing[k][r] {
-			return
+			unknown = true
+			continue
 		}
 		u, limit := uses[k][r], t.open[k]
+		t.judged[limit]++
 		t.least[limit] = min(t.least[limit], u)
 		if u <= 1 {
 			t.kept[limit]++
@@ -114,10 +118,11 @@ func (t *tally) addRow(uses [][]float32, missing [][]bool, r int) {
 		failed++
 		which = k
 	}
-	switch failed {
-	case 0:
+	switch {
+	case unknown:
+	case failed == 0:
 		t.meeting++
-	case 1:
+	case failed == 1:
 		limit := t.open[which]
 		t.alone[limit]++
 		t.nearly[limit] = min(t.nearly[limit], uses[which][r])
@@ -128,6 +133,7 @@ func (t *tally) merge(o *tally) {
 	t.rows += o.rows
 	t.meeting += o.meeting
 	for k := range t.kept {
+		t.judged[k] += o.judged[k]
 		t.kept[k] += o.kept[k]
 		t.alone[k] += o.alone[k]
 		t.least[k] = min(t.least[k], o.least[k])
@@ -143,8 +149,8 @@ func (t *tally) hindrance(e *objective.Evaluator, limits []int, w *objective.Wor
 		s, c := &e.Subjects()[subject], &account.Criteria[subject]
 		allowed := *c.Allowed
 		x := report.Hindering{Kind: s.Criterion, Subject: s.Name, Unit: s.Unit, Allowed: allowed}
-		if t.rows > 0 {
-			x.Kept = float64(t.kept[k]) / float64(t.rows)
+		if t.judged[k] > 0 {
+			x.Kept = float64(t.kept[k]) / float64(t.judged[k])
 		}
 		if t.least[k] < nothingReached {
 			x.Best = space.Optional{Value: float64(t.least[k]) * allowed, Given: true}

@@ -25,6 +25,7 @@ type Rows struct {
 	IDs           []int64
 	Scores, Worst []float32
 	Meets, Exists []objective.Meets
+	Screened      []bool      // the averaged motion did not enter; nil: nowhere
 	Points        [][]float32 // by searched unknown, then row; in the unit cube
 }
 
@@ -77,14 +78,18 @@ func (r *Ranking) Add(rows Rows) {
 func (rows *Rows) mark(i int) dataset.Best {
 	return dataset.Best{
 		ID: rows.IDs[i], Score: float64(rows.Scores[i]), Worst: float64(rows.Worst[i]),
-		Meets: rows.Meets[i] == objective.Yes,
+		Meets: rows.Meets[i] == objective.Yes, Averaged: rows.Screened != nil && !rows.Screened[i],
 	}
 }
 
+// screened tells whether a row lacks the averaged motion that its rig asks for.
+func (rows *Rows) screened(i int) bool { return rows.Screened != nil && rows.Screened[i] }
+
 // Closed tells whether no design can be chosen any more that fails a limit,
-// its hardest limit and its score being no better than these.
-func (r *Ranking) Closed(worst, score float32) bool {
-	return r.sieve.closed(&dataset.Best{Worst: float64(worst), Score: float64(score)})
+// its hardest limit and its score being no better than these, with the averaged
+// motion or without.
+func (r *Ranking) Closed(worst, score float32, averaged bool) bool {
+	return r.sieve.closed(&dataset.Best{Worst: float64(worst), Score: float64(score), Averaged: averaged})
 }
 
 // reduce drops what no shortlist can need: it keeps the leaders of families

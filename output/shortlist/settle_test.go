@@ -62,7 +62,7 @@ func TestSettleAll(t *testing.T) {
 	}
 	e = four(t, "drift: 0.3 %, ")
 	start := finalistAt(e, 5, zigzag)
-	plan := search.Plan{Motions: 8 * (1 + 8*17), Epochs: 3}
+	plan := search.Plan{Motions: 8 * (1 + 16*17), Epochs: 3}
 	list, err := settleAll(plan, e, []finalist{start})
 	if err != nil || len(list) != 1 {
 		t.Fatalf("%d settled, %v", len(list), err)

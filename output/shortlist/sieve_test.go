@@ -55,7 +55,7 @@ func TestClosed(t *testing.T) {
 		designs[k].Meets = false
 	}
 	r := shortlist.NewRanking(17, 10)
-	if r.Closed(1e9, 1e9) {
+	if r.Closed(1e9, 1e9, false) {
 		t.Error("closed before it was shown anything")
 	}
 	r.Add(rows(17, designs))
@@ -67,13 +67,13 @@ func TestClosed(t *testing.T) {
 		return 1
 	})
 	ninth, eleventh := designs[8], designs[10]
-	if r.Closed(float32(ninth.Worst), float32(ninth.Score)) || !r.Closed(float32(eleventh.Worst), float32(eleventh.Score)) {
+	if r.Closed(float32(ninth.Worst), float32(ninth.Score), false) || !r.Closed(float32(eleventh.Worst), float32(eleventh.Score), false) {
 		t.Errorf("open to hardest limits of %v, closed to %v?", ninth.Worst, eleventh.Worst)
 	}
 	few := shortlist.NewRanking(17, 10)
 	few.Add(rows(17, designs[:9]))
 	few.Settle()
-	if few.Closed(1e9, 1e9) {
+	if few.Closed(1e9, 1e9, false) {
 		t.Error("closed with a place left")
 	}
 }

@@ -16,7 +16,13 @@ import (
 // TestTallyByRanges: what is taken from row groups' figures is what the rows
 // say.
 func TestTallyByRanges(t *testing.T) {
-	rig, err := space.Load("../../testdata/rigs/four.yaml")
+	for _, name := range []string{"four", "four-drift"} {
+		t.Run(name, func(t *testing.T) { checkTally(t, "../../testdata/rigs/"+name+".yaml") })
+	}
+}
+
+func checkTally(t *testing.T, path string) {
+	rig, err := space.Load(path)
 	if err != nil {
 		t.Fatal(err)
 	}
