@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"os"
 	"strings"
@@ -90,6 +91,9 @@ func (c *searchCommand) work(to *console, rig *space.Rig, job *job) error {
 	p := newProgress(to.err, job.evaluator)
 	late, err := job.search(to, run, c.Cores, p.show)
 	p.done()
+	if err != nil && to.Err() == nil {
+		return cmp.Or(run.Gone(), err)
+	}
 	if err != nil {
 		return err
 	}

@@ -154,6 +154,18 @@ func (r *Run) Finished(t search.Task) (bool, error) {
 	return durable.Exists(r.fs, CandidatesPath(r.Dir, t))
 }
 
+// Gone tells, after a search failed, that a folder of the run is no longer
+// there: what fails first then depends on where the search was. nil: both are.
+func (r *Run) Gone() error {
+	for _, folder := range []string{candidatesFolder, stateFolder} {
+		path := filepath.Join(r.Dir, folder)
+		if there, err := durable.Exists(r.fs, path); err == nil && !there {
+			return &durable.Error{Doing: "writing into", Path: path, Err: os.ErrNotExist}
+		}
+	}
+	return nil
+}
+
 // WriteState keeps a state. The same task always has the same; another is an
 // error.
 func (r *Run) WriteState(t search.Task, state []byte) error {
