@@ -15,6 +15,16 @@
 //	  -> keeps every limit, or gains no more: the best one is an elite; begin again
 //	last fifth: a cloud round all elites, bred to the end
 //
+// Where a limit needs the averaged motion, the last 70 % are instead
+//
+//	take up the elites: scored again, with the averaged motion
+//	  -> least squares from each, on the residuals of screen and motion
+//	  -> Nelder-Mead from each, the best first
+//	  -> a cloud round them, bred and polished in turns to the end
+//
+// In that part a candidate whose screen's score is above the gate is not asked
+// to move, and stands behind all that are (behind).
+//
 // Beginning again is what finds different families of designs; the cloud is
 // what makes the best of them better. recipe.go has all the figures.
 //
