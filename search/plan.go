@@ -6,7 +6,7 @@ import "fmt"
 const (
 	DefaultEvaluations        = 300_000
 	DefaultSeed        uint64 = 1
-	DefaultMotions            = 16_000
+	DefaultMotions            = 8_000
 )
 
 // Sizes from which islands and epochs follow. They depend on the number of
@@ -21,7 +21,7 @@ const (
 	// From twoIslands on four islands keep two or four cores busy.
 	twoIslands  = 100_000
 	fourIslands = 2_000_000
-	someIslands = 16_000_000
+	someIslands = 8_000_000
 	// MaxEvaluations is where the ids of rows would run out of epochs.
 	MaxEvaluations = 64 * taskEvaluations * (1<<epochBits - 1)
 )

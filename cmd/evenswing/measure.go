@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"errors"
-	"math/rand/v2"
 	"runtime"
 	"sync"
 	"sync/atomic"
@@ -73,32 +72,27 @@ func searchPace(ctx context.Context, e *objective.Evaluator, plan search.Plan, d
 	return pace{evaluations: float64(done) / spent.Seconds(), rows: min(float64(trial.Rows())/float64(done), 1)}, nil
 }
 
-// averagedPace is how many designs a second are judged by the averaged motion,
-// of even points.
+// averagedPace is how many designs a second are judged by the averaged motion on
+// all cores together, of the best of a short search: even points are off their
+// targets and take thirty times as long.
 func averagedPace(ctx context.Context, e *objective.Evaluator, cores int, while time.Duration) (float64, error) {
-	return designPace(ctx, e, cores, while, func(w *objective.Workspace) { w.Average() })
-}
-
-// designPace is how many designs a second do something on all cores together.
-func designPace(ctx context.Context, e *objective.Evaluator, cores int, while time.Duration, do func(*objective.Workspace)) (float64, error) {
 	if cores == 0 {
 		cores = runtime.GOMAXPROCS(0)
+	}
+	values, err := shortSearch(ctx, e)
+	if err != nil {
+		return 0, err
 	}
 	started := time.Now()
 	var done atomic.Int64
 	var group sync.WaitGroup
-	for core := range cores {
+	for range cores {
 		group.Go(func() {
-			w, dice := e.NewWorkspace(), rand.New(rand.NewPCG(search.DefaultSeed, uint64(core)))
-			point := make([]float64, e.Rig().Dim())
+			w := e.NewWorkspace()
 			for ctx.Err() == nil && time.Since(started) < while {
-				for k := range point {
-					point[k] = dice.Float64()
-				}
-				if w.Score(point); w.Exists {
-					do(w)
-					done.Add(1)
-				}
+				w.ScoreValues(values)
+				w.Average()
+				done.Add(1)
 			}
 		})
 	}

@@ -23,7 +23,7 @@ type searchCommand struct {
 	Rig         string        `arg:"" help:"The rig file."`
 	Out         string        `required:"" placeholder:"RUN" help:"The folder of the run. The same command carries on with a run that was interrupted."`
 	Evaluations int           `placeholder:"N" help:"How many candidates to try, over all stages (default 300,000)."`
-	Motions     int           `placeholder:"N" help:"How many full motions (default 16,000), one a release that a design is judged by: a twentieth for finalists, the others to settle the best of them."`
+	Motions     int           `placeholder:"N" help:"How many full motions (default 8,000), one a release that a design is judged by: a twentieth for finalists, the others to settle the best of them."`
 	Seed        uint64        `placeholder:"N" help:"Where chance starts from (default 1); the same seed gives the same rows."`
 	Cores       int           `placeholder:"N" help:"How many cores to use (default all); the rows do not depend on it."`
 	Top         int           `default:"10" placeholder:"N" help:"How many designs the shortlist holds."`
