@@ -29,6 +29,11 @@ func (w *Workspace) judge(e *Evaluator, d *space.Design, at Fidelity) {
 	sum, total, worst, hardest, open := 0.0, 0.0, 0.0, -1, false
 	for k := range e.subjects {
 		s := &e.subjects[k]
+		if s.From > at {
+			w.values[k], w.known[k] = 0, false
+			open = open || s.Limited
+			continue
+		}
 		value, u, known := w.measure(s, d)
 		w.values[k], w.known[k] = value, known
 		if !s.Limited {
@@ -63,9 +68,6 @@ func (w *Workspace) judge(e *Evaluator, d *space.Design, at Fidelity) {
 // measure is the value of a subject and its utilisation, where it is known:
 // the signed relative error of a period or a ratio, the signed tilt, and so on.
 func (w *Workspace) measure(s *Subject, d *space.Design) (value, u float64, known bool) {
-	if s.From > w.fidelity {
-		return 0, 0, false
-	}
 	switch s.Criterion {
 	case space.Period:
 		return w.measurePeriod(&d.Targets.Periods[s.index])

@@ -86,7 +86,7 @@ func TestFour(t *testing.T) {
 	}
 }
 
-func loadRig(t *testing.T, name string) watched {
+func loadRig(t testing.TB, name string) watched {
 	t.Helper()
 	rig, err := space.Load("../testdata/rigs/" + name + ".yaml")
 	if err != nil {
