@@ -65,6 +65,7 @@ func (r *reader) doubts() (list []Note) {
 	list = append(list, r.doubtsOfPendulums()...)
 	list = append(list, r.doubtsOfFractions()...)
 	list = append(list, r.doubtsOfHolding()...)
+	list = append(list, r.doubtsOfRatios()...)
 	return list
 }
 
