@@ -176,7 +176,7 @@ func wholeSearch(t *testing.T, on durable.FS, dir string) error {
 	if err := search.Run(context.Background(), search.Of(e), plan, run, 1, nil); err != nil {
 		return err
 	}
-	_, err = shortlist.Write(on, run, e, 2, shortlistDir(dir))
+	_, err = shortlist.Write(context.Background(), on, run, e, 2, shortlistDir(dir))
 	return err
 }
 

@@ -43,7 +43,7 @@ func shortlistDir(run string) string { return filepath.Join(run, "shortlist") }
 
 // writeShortlist chooses, writes and prints the designs of a run.
 func writeShortlist(to *console, run *dataset.Run, e *objective.Evaluator, top int, dir string) error {
-	w, err := shortlist.Write(durable.Disk{}, run, e, top, dir)
+	w, err := shortlist.Write(to, durable.Disk{}, run, e, top, dir)
 	if err != nil {
 		return err
 	}

@@ -1,6 +1,7 @@
 package shortlist
 
 import (
+	"context"
 	"fmt"
 	"path/filepath"
 	"runtime"
@@ -58,13 +59,16 @@ func releasesOf(e *objective.Evaluator) int {
 
 // sideBySide does work number 0 to n-1 on all cores, each with a workspace of its
 // own.
-func sideBySide(e *objective.Evaluator, n int, work func(w *objective.Workspace, k int) error) error {
+func sideBySide(ctx context.Context, e *objective.Evaluator, n int, work func(w *objective.Workspace, k int) error) error {
 	var group errgroup.Group
 	workers := runtime.GOMAXPROCS(0)
 	for worker := range workers {
 		group.Go(func() error {
 			w := e.NewWorkspace()
 			for k := worker; k < n; k += workers {
+				if err := ctx.Err(); err != nil {
+					return err
+				}
 				if err := work(w, k); err != nil {
 					return err
 				}
@@ -77,7 +81,7 @@ func sideBySide(e *objective.Evaluator, n int, work func(w *objective.Workspace,
 
 // swingAll follows the motion of every chosen design, side by side; the result
 // does not depend on how many cores there are.
-func swingAll(run *dataset.Run, e *objective.Evaluator, chosen []Chosen) ([]finalist, error) {
+func swingAll(ctx context.Context, run *dataset.Run, e *objective.Evaluator, chosen []Chosen) ([]finalist, error) {
 	ids := make([]int64, len(chosen))
 	for k := range chosen {
 		ids[k] = chosen[k].ID
@@ -87,7 +91,7 @@ func swingAll(run *dataset.Run, e *objective.Evaluator, chosen []Chosen) ([]fina
 		return nil, err
 	}
 	list := make([]finalist, len(chosen))
-	return list, sideBySide(e, len(chosen), func(w *objective.Workspace, k int) error {
+	return list, sideBySide(ctx, e, len(chosen), func(w *objective.Workspace, k int) error {
 		f := &list[k]
 		f.chosen, f.origin = chosen[k], origins[chosen[k].ID]
 		return f.swing(w)

@@ -1,6 +1,7 @@
 package shortlist
 
 import (
+	"context"
 	"slices"
 
 	"evenswing/objective"
@@ -21,7 +22,7 @@ const (
 // better, as finalists with ids of their own behind the plan's last task. The
 // plan's motions bound it; nothing is done where no limit asks for the motion.
 // What it finds does not depend on how many cores there are.
-func settleAll(plan search.Plan, e *objective.Evaluator, finalists []finalist) ([]finalist, error) {
+func settleAll(ctx context.Context, plan search.Plan, e *objective.Evaluator, finalists []finalist) ([]finalist, error) {
 	starts, evaluations := settlings(plan, e, len(finalists))
 	if starts == 0 {
 		return nil, nil
@@ -29,8 +30,8 @@ func settleAll(plan search.Plan, e *objective.Evaluator, finalists []finalist) (
 	chosen := rankFinalists(e, finalists, starts).Designs
 	byID := finalistsByID(finalists)
 	list := make([]finalist, len(chosen))
-	err := sideBySide(e, len(chosen), func(w *objective.Workspace, k int) error {
-		s := settling{w: w, start: byID[chosen[k].ID], into: &list[k]}
+	err := sideBySide(ctx, e, len(chosen), func(w *objective.Workspace, k int) error {
+		s := settling{ctx: ctx, w: w, start: byID[chosen[k].ID], into: &list[k]}
 		return s.settle(search.SettledID(plan, k), evaluations)
 	})
 	return slices.DeleteFunc(list, func(f finalist) bool { return f.row == nil }), err
@@ -57,6 +58,7 @@ func settlings(plan search.Plan, e *objective.Evaluator, finalists int) (starts,
 
 // settling is one design's.
 type settling struct {
+	ctx   context.Context
 	w     *objective.Workspace
 	start *finalist
 	into  *finalist
@@ -90,6 +92,9 @@ func (s *settling) settle(id int64, evaluations int) error {
 
 // try scores a point with its motion.
 func (s *settling) try(point []float64) (float64, error) {
+	if err := s.ctx.Err(); err != nil {
+		return 0, err
+	}
 	v := s.w.Score(point)
 	if v.Exists {
 		v = s.w.SwingUndrawn()

@@ -1,6 +1,8 @@
 package shortlist
 
 import (
+	"context"
+	"errors"
 	"os"
 	"strings"
 	"testing"
@@ -57,13 +59,13 @@ func finalistAt(e *objective.Evaluator, id int64, values []float64) finalist {
 // keeps its limits, gets an id and a parent, and its row is that of its values.
 func TestSettleAll(t *testing.T) {
 	e := four(t, "")
-	if list, err := settleAll(search.Plan{Motions: 1e6, Epochs: 3}, e, []finalist{finalistAt(e, 5, zigzag)}); err != nil || list != nil {
+	if list, err := settleAll(t.Context(), search.Plan{Motions: 1e6, Epochs: 3}, e, []finalist{finalistAt(e, 5, zigzag)}); err != nil || list != nil {
 		t.Errorf("%d settled where no limit asks for the motion, %v", len(list), err)
 	}
 	e = four(t, "drift: 0.3 %, ")
 	start := finalistAt(e, 5, zigzag)
 	plan := search.Plan{Motions: 8 * (1 + 16*17), Epochs: 3}
-	list, err := settleAll(plan, e, []finalist{start})
+	list, err := settleAll(t.Context(), plan, e, []finalist{start})
 	if err != nil || len(list) != 1 {
 		t.Fatalf("%d settled, %v", len(list), err)
 	}
@@ -84,9 +86,20 @@ func TestSettleAll(t *testing.T) {
 			t.Errorf("unknown %d is %g, its row says %g", k, x, f.row[k])
 		}
 	}
-	again, err := settleAll(plan, e, []finalist{start})
+	again, err := settleAll(t.Context(), plan, e, []finalist{start})
 	if err != nil || len(again) != 1 || again[0].verdict != f.verdict {
 		t.Errorf("a second time %+v, %v", again, err)
+	}
+}
+
+// TestSettlingEnds: an interrupt is heard between two motions.
+func TestSettlingEnds(t *testing.T) {
+	e := four(t, "drift: 0.3 %, ")
+	start := finalistAt(e, 5, zigzag)
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	if list, err := settleAll(ctx, search.Plan{Motions: 1e6, Epochs: 3}, e, []finalist{start}); !errors.Is(err, context.Canceled) {
+		t.Errorf("%d settled, %v", len(list), err)
 	}
 }
 

@@ -1,6 +1,7 @@
 package shortlist
 
 import (
+	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -45,17 +46,18 @@ type design struct {
 // Write goes through all rows of a run, follows the motion of the finalists,
 // and writes the best top of them to dir: index.html, shortlist.csv and 01.yaml,
 // 02.yaml, ... with the drawings and tables of each. Files of an earlier, longer list go. The rows of the finalists
-// go to the run's folder once all its tasks are finished.
-func Write(fs durable.FS, run *dataset.Run, e *objective.Evaluator, top int, dir string) (*Written, error) {
+// go to the run's folder once all its tasks are finished. When ctx ends before
+// anything is written, its error is returned.
+func Write(ctx context.Context, fs durable.FS, run *dataset.Run, e *objective.Evaluator, top int, dir string) (*Written, error) {
 	g, err := gather(run, e, FinalistsOf(run.Start.Plan, e))
 	if err != nil {
 		return nil, err
 	}
-	finalists, err := swingAll(run, e, g.list.Designs)
+	finalists, err := swingAll(ctx, run, e, g.list.Designs)
 	if err != nil {
 		return nil, err
 	}
-	settled, err := settleAll(run.Start.Plan, e, finalists)
+	settled, err := settleAll(ctx, run.Start.Plan, e, finalists)
 	if err != nil {
 		return nil, err
 	}
