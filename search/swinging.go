@@ -92,12 +92,12 @@ func (is *island) swing() error {
 		s.Bred = true
 		return is.breed(min(is.recipe.swingRun, is.ledger.left()))
 	case waiting && !s.Settled && is.descent != nil && is.swungShare() < is.recipe.descendShare:
-		return is.descend()
+		return is.advance(is.descent.run, mostSwung)
 	case !s.Settled:
 		s.Settled, s.Turn, s.Population = true, 0, slices.Clone(s.Elites)
 		return nil
 	case waiting && is.swungShare() < is.recipe.polishShare && is.ledger.left() >= len(is.free)*is.recipe.leastPol:
-		return is.polishNext()
+		return is.advance(is.polish, len(is.free)*is.recipe.polish)
 	}
 	return is.gather()
 }
@@ -108,22 +108,11 @@ func (is *island) swungShare() float64 {
 	return 1 - float64(left)/(is.recipe.swingShare*float64(is.total))
 }
 
-// descend lets the next start go down.
-func (is *island) descend() error {
+// advance lets the next of the population become better, and keeps what it
+// became.
+func (is *island) advance(improve func(start candidate, evaluations int) (candidate, error), evaluations int) error {
 	s := is.state
-	best, err := is.descent.run(s.Population[s.Turn], is.ledger.left())
-	if err != nil {
-		return err
-	}
-	s.Elites = insertElite(s.Elites, best, is.moves, is.recipe.apart, is.recipe.elites)
-	s.Turn++
-	return nil
-}
-
-// polishNext polishes the next of the population.
-func (is *island) polishNext() error {
-	s, n := is.state, len(is.free)
-	best, err := is.polish(s.Population[s.Turn], min(n*is.recipe.polish, is.ledger.left()))
+	best, err := improve(s.Population[s.Turn], min(evaluations, is.ledger.left()))
 	if err != nil {
 		return err
 	}

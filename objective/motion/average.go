@@ -58,19 +58,6 @@ func (f *Forest) AverageTo(a *Averaged, r *Rest, m *Modes, b *Bands, l *Losses) 
 	a.judge.prepare(&a.flow, m, b)
 }
 
-// Meets tells whether ratio number x of the bands has resonant terms of third
-// or fourth order between its own modes, as 1:1, 2:1 and 3:1 have and 3:2 has
-// not: without them nothing of that order moves energy between the two, and
-// the drift comes from elsewhere.
-func (a *Averaged) Meets(x int) bool {
-	b, t := a.judge.bands, &a.flow.lattice
-	slow, fast := t.number[b.Own[b.Ratios[x].Slow]], t.number[b.Own[b.Ratios[x].Fast]]
-	if slow > fast {
-		slow, fast = fast, slow
-	}
-	return fast == slow || fast == 2*slow || fast == 3*slow
-}
-
 // MeasureTo fills dst with drift, exchange, ratios, periods and ripple of the
 // release from (deviations from rest, rad, by pendulum, speeds zero) over until
 // seconds, as Workspace.MeasureTo defines them. What only the full motion knows

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -99,7 +100,7 @@ func (c *chart) names() {
 	for i := range c.labels {
 		side[i] = &c.labels[i]
 	}
-	slices.SortStableFunc(side, func(a, b *callout) int { return compare(a.y, b.y) })
+	slices.SortStableFunc(side, func(a, b *callout) int { return cmp.Compare(a.y, b.y) })
 	stack(side)
 	keepWithin(side, 0, chartHeight)
 	for _, l := range side {

@@ -1,9 +1,12 @@
 package drawing
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
+
+	"evenswing/space"
 )
 
 // dimension is a size to be written on a line with arrows between two places
@@ -66,10 +69,10 @@ func (d *dimensions) nearer(a, b float64) float64 {
 // none over another, and returns the number of rows.
 func (d *dimensions) arrange(c *canvas) int {
 	slices.SortStableFunc(d.list, func(a, b dimension) int {
-		if by := compare(a.to-a.from, b.to-b.from); by != 0 {
+		if by := cmp.Compare(a.to-a.from, b.to-b.from); by != 0 {
 			return by
 		}
-		if by := compare(a.from, b.from); by != 0 {
+		if by := cmp.Compare(a.from, b.from); by != 0 {
 			return by
 		}
 		return strings.Compare(a.text, b.text)
@@ -200,4 +203,19 @@ func (d *dimensions) say(c *canvas, x *dimension, at float64) {
 	}
 	c.str("stroke", white).num("stroke-width", haloWeight*c.text).str("paint-order", "stroke").
 		str("unicode-bidi", "isolate").holding("text", x.text)
+}
+
+// withDimensions is a frame, metres, made wide and high enough for the dimensions
+// below and at the left of a view, with a letter's height round them.
+func withDimensions(frame Box, below, atLeft *dimensions, c *canvas) Box {
+	h := c.text / 1000
+	if len(below.list) > 0 {
+		low, high := below.ends(c)
+		frame = frame.Union(Box{space.Vec{X: low/1000 - h, Y: frame.Min.Y}, space.Vec{X: high/1000 + h, Y: frame.Max.Y}, true})
+	}
+	if len(atLeft.list) > 0 {
+		low, high := atLeft.ends(c)
+		frame = frame.Union(Box{space.Vec{X: frame.Min.X, Y: -high/1000 - h}, space.Vec{X: frame.Max.X, Y: -low/1000 + h}, true})
+	}
+	return frame
 }

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -45,7 +46,7 @@ func shareSides(all []callout, left, right float64, covered func(x, y float64) b
 		choices[i] = choice{c, c.wayTo(left, covered), c.wayTo(right, covered)}
 	}
 	slices.SortStableFunc(choices, func(a, b choice) int {
-		return compare(math.Abs(b.toLeft-b.toRight), math.Abs(a.toLeft-a.toRight))
+		return cmp.Compare(math.Abs(b.toLeft-b.toRight), math.Abs(a.toLeft-a.toRight))
 	})
 	var filledLeft, filledRight float64
 	for _, c := range choices {
@@ -78,16 +79,6 @@ func (c *callout) wayTo(edge float64, covered func(x, y float64) bool) float64 {
 	return long * (1 + overPart*float64(over)/waySamples)
 }
 
-func compare(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
-}
-
 // sideOf is the callouts of one margin, from the top.
 func sideOf(all []callout, left bool) []*callout {
 	var side []*callout
@@ -96,7 +87,7 @@ func sideOf(all []callout, left bool) []*callout {
 			side = append(side, &all[i])
 		}
 	}
-	slices.SortStableFunc(side, func(a, b *callout) int { return compare(a.y, b.y) })
+	slices.SortStableFunc(side, func(a, b *callout) int { return cmp.Compare(a.y, b.y) })
 	return side
 }
 

@@ -127,14 +127,7 @@ func (m *measuredView) frame() Box {
 	c, h := &m.canvas, m.canvas.text/1000
 	rows, columns := m.below.arrange(c), m.atLeft.arrange(c)
 	frame := m.extent.grown(dimensionRow*h*(float64(columns)+1), 2.5*h, dimensionRow*h*(float64(rows)+1), 2.5*h)
-	if len(m.below.list) > 0 {
-		low, high := m.below.ends(c)
-		frame = frame.Union(Box{space.Vec{X: low/1000 - h, Y: frame.Min.Y}, space.Vec{X: high/1000 + h, Y: frame.Max.Y}, true})
-	}
-	if len(m.atLeft.list) > 0 {
-		low, high := m.atLeft.ends(c)
-		frame = frame.Union(Box{space.Vec{X: frame.Min.X, Y: -high/1000 - h}, space.Vec{X: frame.Max.X, Y: -low/1000 + h}, true})
-	}
+	frame = withDimensions(frame, &m.below, &m.atLeft, c)
 	return m.withBand(frame)
 }
 

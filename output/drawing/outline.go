@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -57,15 +58,7 @@ func assembly(rig *space.Rig, design *space.Design, places []place) []outline {
 	for i := range design.Pendulums {
 		all = append(all, partsOf(rig, &design.Pendulums[i], places[i])...)
 	}
-	slices.SortStableFunc(all, func(a, b outline) int {
-		switch {
-		case a.z < b.z:
-			return -1
-		case a.z > b.z:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(all, func(a, b outline) int { return cmp.Compare(a.z, b.z) })
 	return all
 }
 

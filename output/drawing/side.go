@@ -154,14 +154,7 @@ func (s *sideView) frame(callouts []callout) (frame Box, right float64) {
 	for i := range callouts {
 		frame = frame.Union(callouts[i].box(0, right, c.text))
 	}
-	if len(s.below.list) > 0 {
-		low, high := s.below.ends(c)
-		frame = frame.Union(Box{space.Vec{X: low/1000 - h, Y: frame.Min.Y}, space.Vec{X: high/1000 + h, Y: frame.Max.Y}, true})
-	}
-	if len(s.atLeft.list) > 0 {
-		low, high := s.atLeft.ends(c)
-		frame = frame.Union(Box{space.Vec{X: frame.Min.X, Y: -high/1000 - h}, space.Vec{X: frame.Max.X, Y: -low/1000 + h}, true})
-	}
+	frame = withDimensions(frame, &s.below, &s.atLeft, c)
 	frame = frame.grown(0.6*h, 0.6*h, (3+lineStep*float64(len(s.missingLines(frame))))*h, 0.6*h)
 	return frame, right
 }

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -31,7 +32,7 @@ func sideParts(rig *space.Rig, design *space.Design, places []place, units Units
 	for i := range design.Pendulums {
 		w.pendulum(&design.Pendulums[i], i, places[i])
 	}
-	slices.SortStableFunc(w.parts, func(a, b sidePart) int { return compare(b.x, a.x) })
+	slices.SortStableFunc(w.parts, func(a, b sidePart) int { return cmp.Compare(b.x, a.x) })
 	return w.parts, w.unplaced
 }
 

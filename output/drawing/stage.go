@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -77,15 +78,7 @@ func (s *stage) pieces() []piece {
 			all = append(all, piece{outline: outline{centre: p.Lumps[j].At, z: p.Lumps[j].Z.Value}, body: i, lump: &p.Lumps[j]})
 		}
 	}
-	slices.SortStableFunc(all, func(a, b piece) int {
-		switch {
-		case a.z < b.z:
-			return -1
-		case a.z > b.z:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(all, func(a, b piece) int { return cmp.Compare(a.z, b.z) })
 	return all
 }
 
