@@ -16,8 +16,26 @@ type Column struct {
 	Unit  string // SI; "" for a plain number
 	Text  string // what it is, for the maker
 	Kind  ColumnKind
-	Index int  // which unknown, pendulum, subject ..., by Kind
-	Whole bool // every row has it
+	Index int    // which unknown, pendulum, subject ..., by Kind
+	Whole bool   // every row has it
+	What  string // the first piece of Name: what is told, of whichever Index
+}
+
+// Rigs is the index by which ColumnOf knows what is told of the rig as a whole.
+const Rigs = -1
+
+// ColumnOf names the column of finalists' rows that tells what of unknown, pendulum,
+// ratio, drum or subject number index, or of the whole rig (Rigs); "" where none
+// does. It looks through all of them.
+func (e *Evaluator) ColumnOf(what string, index int) string {
+	for k := range e.finalistColumns {
+		c := &e.finalistColumns[k]
+		whole := c.Name == what || c.Name == what+"_"+unitSuffix(c.Unit)
+		if c.What == what && whole == (index == Rigs) && (whole || c.Index == index) {
+			return c.Name
+		}
+	}
+	return ""
 }
 
 // ColumnKind groups the columns.
@@ -46,6 +64,7 @@ type columnList struct {
 
 // add appends a column named by its pieces; a name that is taken gets a number.
 func (l *columnList) add(kind ColumnKind, index int, unit, text string, pieces ...string) {
+	what := pieces[0]
 	if s := unitSuffix(unit); s != "" {
 		pieces = append(pieces, s)
 	}
@@ -55,7 +74,7 @@ func (l *columnList) add(kind ColumnKind, index int, unit, text string, pieces .
 	}
 	l.taken[name] = true
 	whole := kind == UnknownColumn || kind == VerdictColumn
-	l.list = append(l.list, Column{name, unit, text, kind, index, whole})
+	l.list = append(l.list, Column{name, unit, text, kind, index, whole, what})
 }
 
 // unitSuffix spells a unit for a column name.

@@ -23,6 +23,7 @@ func (e *Evaluator) listFinalistColumns(d *space.Design) []Column {
 		t := &d.Targets.Ratios[k]
 		slow, fast := e.rig.Pendulums[t.Slow].Name, e.rig.Pendulums[t.Fast].Name
 		pair := slow + " over " + fast
+		add := func(unit, text string, pieces ...string) { l.add(FigureColumn, k, unit, text, pieces...) }
 		add("", "mean ratio of the periods of "+pair+" while they swing, of the release that keeps it farthest from the wanted one", "ratio_kept", Slug(slow), Slug(fast))
 		add("", "drift of the ratio of "+pair, "drift", Slug(slow), Slug(fast))
 		add("", "that mean ratio of "+pair+" over the linear one, minus 1", "pull", Slug(slow), Slug(fast))
@@ -30,6 +31,7 @@ func (e *Evaluator) listFinalistColumns(d *space.Design) []Column {
 	for i := range e.rig.Pendulums {
 		name := e.rig.Pendulums[i].Name
 		slug := Slug(name)
+		add := func(unit, text string, pieces ...string) { l.add(FigureColumn, i, unit, text, pieces...) }
 		add("s", "mean period of "+name+" while it swings", "period_kept", slug)
 		add("", "foreign swing in "+name+" over its own", "ripple", slug)
 		add("s", "halving time of the own mode of "+name+" that its dampers reach", "halves_in", slug)
@@ -39,7 +41,7 @@ func (e *Evaluator) listFinalistColumns(d *space.Design) []Column {
 		listHolding(add)
 	}
 	before := len(l.list)
-	e.listTuning(d, add)
+	e.listTuning(d, func(i int, unit, text string, pieces ...string) { l.add(FigureColumn, i, unit, text, pieces...) })
 	e.tuningColumns = len(l.list) - before
 	for k := range e.subjects {
 		if s := &e.subjects[k]; s.Limited && s.From == Swung {

@@ -38,45 +38,50 @@ func (e *Evaluator) targetSlug(d *space.Design, t *tuning.Target) string {
 	return "level_" + Slug(names[t.Index].Name)
 }
 
-// listTuning adds the columns of WorkTuning; putTuning writes the same order.
-func (e *Evaluator) listTuning(d *space.Design, add func(unit, text string, pieces ...string)) {
+// addColumn adds a figure's column with its index.
+type addColumn func(index int, unit, text string, pieces ...string)
+
+// listTuning adds the columns of WorkTuning, of a target, of an adjuster, or of
+// both (target number t and adjuster number a of n targets: a n + t); putTuning
+// writes the same order.
+func (e *Evaluator) listTuning(d *space.Design, add addColumn) {
 	targets, adjusters := tuning.NewTargets(d), tuning.NewAdjusters(e.rig)
-	add("", fmt.Sprintf("share of %d builds by chance within the tolerances that keep every linear limit untuned", TrialBuilds), "builds_untuned")
-	add("", "share of them that keep every linear limit once the adjusters are moved", "builds_tuned")
-	add("", "2-sigma builds off the straight line of a table of influences, over what is allowed, the two pendulums that follow it worst; null for one alone", "table_bend")
-	add("", "share of the energy of one of them that is in the other's mode", "table_share")
-	add("", "1: near-equal periods, a table of influences fails and the built machine must be measured; 0: a table serves", "near_equal")
+	add(0, "", fmt.Sprintf("share of %d builds by chance within the tolerances that keep every linear limit untuned", TrialBuilds), "builds_untuned")
+	add(0, "", "share of them that keep every linear limit once the adjusters are moved", "builds_tuned")
+	add(0, "", "2-sigma builds off the straight line of a table of influences, over what is allowed, the two pendulums that follow it worst; null for one alone", "table_bend")
+	add(0, "", "share of the energy of one of them that is in the other's mode", "table_share")
+	add(0, "", "1: near-equal periods, a table of influences fails and the built machine must be measured; 0: a table serves", "near_equal")
 	for k := range targets {
 		t := &targets[k]
 		name, unit, how := e.targetName(d, t), "", "relative"
 		if t.Kind == tuning.Level {
 			unit, how = "rad", "rad"
 		}
-		add(unit, "standard deviation of the "+name+" over builds within the tolerances, to first order, "+how, "spread", e.targetSlug(d, t))
-		add(unit, "change of the "+name+" from the driest to the dampest wood of a year, "+how, "moisture", e.targetSlug(d, t))
+		add(k, unit, "standard deviation of the "+name+" over builds within the tolerances, to first order, "+how, "spread", e.targetSlug(d, t))
+		add(k, unit, "change of the "+name+" from the driest to the dampest wood of a year, "+how, "moisture", e.targetSlug(d, t))
 	}
 	if len(adjusters) == 0 {
 		return
 	}
-	add("", "share of the adjusters' room, the shorter way, that a 2-sigma build error needs", "tuning_travel")
-	add("", "largest 2-sigma error left after that, over what is allowed", "tuning_left")
-	add("", "share of an error that one round through the tuning steps leaves in the long run; 1 or more: they must be moved together", "tuning_round_leaves")
-	for _, a := range adjusters {
-		e.listAdjuster(d, a, targets, add)
+	add(0, "", "share of the adjusters' room, the shorter way, that a 2-sigma build error needs", "tuning_travel")
+	add(0, "", "largest 2-sigma error left after that, over what is allowed", "tuning_left")
+	add(0, "", "share of an error that one round through the tuning steps leaves in the long run; 1 or more: they must be moved together", "tuning_round_leaves")
+	for i, a := range adjusters {
+		e.listAdjuster(d, i, a, targets, add)
 	}
 }
 
-func (e *Evaluator) listAdjuster(d *space.Design, a tuning.Adjuster, targets []tuning.Target, add func(unit, text string, pieces ...string)) {
+func (e *Evaluator) listAdjuster(d *space.Design, i int, a tuning.Adjuster, targets []tuning.Target, add addColumn) {
 	u := &e.rig.Unknowns[a.Unknown]
 	per := coherentUnit(u.Dim)
-	add(per, "how far "+u.Name+" can still go down inside its drum, at most its travel", "room_down", u.Name)
-	add(per, "how far "+u.Name+" can still go up", "room_up", u.Name)
-	add("", "when to use "+u.Name+" in the order of tuning, from 1; null: not in it", "tuning_step", u.Name)
+	add(i, per, "how far "+u.Name+" can still go down inside its drum, at most its travel", "room_down", u.Name)
+	add(i, per, "how far "+u.Name+" can still go up", "room_up", u.Name)
+	add(i, "", "when to use "+u.Name+" in the order of tuning, from 1; null: not in it", "tuning_step", u.Name)
 	var list []string
 	for k := range targets {
 		list = append(list, fmt.Sprintf("%d %s", k+1, e.targetName(d, &targets[k])))
 	}
-	add("", "what "+u.Name+" is for in the order of tuning: "+strings.Join(list, ", "), "tuning_target", u.Name)
+	add(i, "", "what "+u.Name+" is for in the order of tuning: "+strings.Join(list, ", "), "tuning_target", u.Name)
 	for k := range targets {
 		t := &targets[k]
 		unit := map[tuning.TargetKind]string{tuning.Period: "s", tuning.Level: "rad"}[t.Kind]
@@ -86,7 +91,7 @@ func (e *Evaluator) listAdjuster(d *space.Design, a tuning.Adjuster, targets []t
 			}
 			unit += "/" + strings.ReplaceAll(per, " ", "/")
 		}
-		add(unit, "influence of "+u.Name+" on the "+e.targetName(d, t)+", to first order", "influence", u.Name, e.targetSlug(d, t))
+		add(i*len(targets)+k, unit, "influence of "+u.Name+" on the "+e.targetName(d, t)+", to first order", "influence", u.Name, e.targetSlug(d, t))
 	}
 }
 

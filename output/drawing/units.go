@@ -23,6 +23,13 @@ const (
 	kilogramsPerPound = 0.45359237
 )
 
+// A pound of force, by standard gravity (1901), and the moment of one a foot off.
+const (
+	StandardGravity          = 9.80665
+	NewtonsPerPound          = kilogramsPerPound * StandardGravity
+	NewtonMetresPerPoundFoot = NewtonsPerPound * 12 * metresPerInch
+)
+
 // finestFraction is the finest line on a common steel rule, 1/32 in.
 const finestFraction = 32
 

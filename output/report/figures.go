@@ -18,12 +18,10 @@ var percentages = [space.CriterionCount]bool{
 	space.Exchange: true, space.Drift: true, space.Build: true, space.Trace: true, space.Tuning: true,
 }
 
-// Exact sizes by definition: standard gravity (1901), pound and foot (1959).
+// Exact sizes by definition (1959).
 const (
-	standardGravity  = 9.80665
-	newtonsPerPound  = 0.45359237 * standardGravity
-	metresPerFoot    = 0.3048
-	pascalsPerPSI    = newtonsPerPound / (metresPerFoot / 12 * metresPerFoot / 12)
+	metresPerInch    = 0.0254
+	pascalsPerPSI    = drawing.NewtonsPerPound / (metresPerInch * metresPerInch)
 	nbsp             = "\u00a0"
 	degreesPerRadian = 180 / math.Pi
 )
@@ -48,9 +46,9 @@ func figure(value float64, unit string, units drawing.Units) string {
 	case unit == "rad":
 		return decimals(value*degreesPerRadian, 2) + "°"
 	case unit == "N" && inch:
-		return significant(value/newtonsPerPound, 3) + nbsp + "lbf"
+		return significant(value/drawing.NewtonsPerPound, 3) + nbsp + "lbf"
 	case unit == "N m" && inch:
-		return significant(value/newtonsPerPound/metresPerFoot, 3) + nbsp + "lbf ft"
+		return significant(value/drawing.NewtonMetresPerPoundFoot, 3) + nbsp + "lbf ft"
 	case unit == "Pa" && inch:
 		return significant(value/pascalsPerPSI, 3) + nbsp + "psi"
 	case unit == "Pa":
@@ -61,15 +59,6 @@ func figure(value float64, unit string, units drawing.Units) string {
 		return significant(value, 3)
 	}
 	return significant(value, 3) + nbsp + unit
-}
-
-// load writes a force on a pivot, in metric with the mass that weighs as much.
-func load(newtons float64, units drawing.Units) string {
-	text := figure(newtons, "N", units)
-	if units == drawing.Inch {
-		return text
-	}
-	return text + " (" + units.Mass(newtons/standardGravity) + ")"
 }
 
 // percent writes a fraction as a percentage with three figures that count.

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"evenswing/objective"
+	"evenswing/output/drawing"
 	"evenswing/space"
 )
 
@@ -19,13 +20,14 @@ func functions(page *Page) template.FuncMap {
 		"style": style, "script": script, "readings": func() []string { return readingColumns }, "twenty": timed, "policy": policy, "bar": barOf, "shareBar": shareBar,
 		"count": grouped, "percent": percent, "hundredths": hundredths, "withUnit": withUnit,
 		"verdict": verdictOf, "meaning": meaning, "cautions": func() []Caution { return Cautions },
-		"significant": significant,
-		"figure":      func(value float64, unit string) string { return figure(value, unit, units) },
+		"significant": significant, "off": off,
+		"shared": page.Sources.shared, "sharedAs": page.Sources.sharedAs,
+		"metric": func() bool { return units == drawing.Metric },
+		"figure": func(value float64, unit string) string { return figure(value, unit, units) },
 		"criterion": func(kind space.Criterion, value float64, unit string) string {
 			return criterionFigure(kind, value, unit, units)
 		},
 		"period":   func(seconds float64) string { return strconv.FormatFloat(seconds, 'f', 3, 64) + nbsp + "s" },
-		"load":     func(newtons float64) string { return load(newtons, units) },
 		"picture":  func(svg []byte) template.HTML { return template.HTML(svg) },
 		"relative": func(is, want float64) string { return signedPercent(is/want - 1) },
 		"twoDigits": func(n int) string {
@@ -113,7 +115,7 @@ func (c Criterion) Standing() string {
 // unknownRow is one unknown in every design of the page.
 type unknownRow struct {
 	Name, Unit string
-	Values     []string
+	Values     []Unknown
 }
 
 // unknownRows turns the sheets' unknowns into one row each.
@@ -126,7 +128,7 @@ func unknownRows(sheets []Sheet) []unknownRow {
 		rows[i] = unknownRow{Name: u.Name, Unit: u.Unit}
 		for _, s := range sheets {
 			if i < len(s.Unknowns) {
-				rows[i].Values = append(rows[i].Values, s.Unknowns[i].Value)
+				rows[i].Values = append(rows[i].Values, s.Unknowns[i])
 			}
 		}
 	}

@@ -36,6 +36,9 @@ type Held struct {
 	Want, Within space.Optional // the target, and its relative allowance
 }
 
+// Pair names it as a criterion's subject does.
+func (h *Held) Pair() string { return h.Slow + "/" + h.Fast }
+
 // Swung is how one pendulum moved.
 type Swung struct {
 	Name                        string

@@ -21,6 +21,7 @@ type Page struct {
 	Sheets    []Sheet
 	Hindrance *Hindrance // what stands in the way; nil when a design meets every limit
 	Notes     []space.Note
+	Sources   Sources // of the numbers of every sheet
 }
 
 // Sheet is one design of the shortlist.
@@ -55,19 +56,21 @@ type Pictures struct {
 	Front []byte // large, at rest
 }
 
-// Unknown is an unknown's value as the rig file would write it.
-type Unknown struct{ Name, Value, Unit string }
+// Unknown is an unknown's value as the rig file would write it; Full has every
+// digit.
+type Unknown struct{ Name, Value, Unit, Full string }
 
 // Pendulum is how one pendulum hangs and swings.
 type Pendulum struct {
-	Name   string
-	Tilt   float64        // from the design pose, rad, counter-clockwise positive
-	Period float64        // s
-	Target space.Optional // s
-	Within float64        // of the target, relative
-	Share  float64        // of its energy that stays in its own mode
-	Mass   float64        // kg
-	Load   float64        // on its pivot, at rest, N
+	Name    string
+	Tilt    float64        // from the design pose, rad, counter-clockwise positive
+	Period  float64        // s
+	Target  space.Optional // s
+	Within  float64        // of the target, relative
+	Share   float64        // of its energy that stays in its own mode
+	Mass    float64        // kg
+	Load    float64        // on its pivot, at rest, N
+	Hanging float64        // mass of all that hangs there, kg
 }
 
 // Ratio is one pair's periods, slow over fast.
@@ -75,6 +78,9 @@ type Ratio struct {
 	Slow, Fast       string
 	Is, Want, Within float64
 }
+
+// Pair names it as a criterion's subject does.
+func (r *Ratio) Pair() string { return r.Slow + "/" + r.Fast }
 
 // Criterion is one judgement of a design. Value is in SI Unit, "" for a plain
 // number; a figure that is not Given was not computed, an Allowed that is not
@@ -84,6 +90,12 @@ type Criterion struct {
 	Subject                     string
 	Unit                        string
 	Value, Allowed, Utilisation space.Optional
+}
+
+// Title names a criterion as shortlist.csv does.
+func (c *Criterion) Title() string {
+	s := objective.Subject{Criterion: c.Kind, Name: c.Subject}
+	return s.Title()
 }
 
 // Triad is three modes close enough to resonance to trade energy, each named

@@ -53,9 +53,9 @@ func inventedSheet(rig *space.Rig, values [][]float64, pictures Pictures, i int)
 		Unknowns: UnknownsOf(rig, values[i]), Mass: 56.6 + float64(i), Wall: given(118.4), Lead: true,
 		Apart: Apart(rig, values, i),
 		Pendulums: []Pendulum{
-			{name(0), 0.004, 6.013, given(6), 0.01, 0.993, 38.2, 555.2},
-			{name(1), -0.002, 3.004, given(3), 0.01, 0.988, 12.1, 180.5},
-			{name(2), 0, 3.71, space.Optional{}, 0, 0.971, 6.3, 61.8},
+			{name(0), 0.004, 6.013, given(6), 0.01, 0.993, 38.2, 555.2, 56.6},
+			{name(1), -0.002, 3.004, given(3), 0.01, 0.988, 12.1, 180.5, 18.4},
+			{name(2), 0, 3.71, space.Optional{}, 0, 0.971, 6.3, 61.8, 6.3},
 		},
 		Ratios:   []Ratio{{name(0), name(1), 2.0017, 2, 0.005}},
 		Criteria: inventedCriteria(name(0), name(1), name(2)),

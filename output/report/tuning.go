@@ -1,6 +1,10 @@
 package report
 
-import "fmt"
+import (
+	"fmt"
+
+	"evenswing/space"
+)
 
 // Tuning is what a maker's errors do to a design and how it can be brought
 // back after the build. Figures are written in the maker's units.
@@ -43,18 +47,29 @@ func (m *Mixing) Off() string {
 // careful build.
 type TunedTarget struct {
 	Name     string
-	Error    string  // one standard deviation
-	Allowed  string  // empty where nothing is limited
+	Error    Figure  // one standard deviation
+	Allowed  Figure  // empty where nothing is limited
 	Source   string  // the error that adds most
 	Part     float64 // its part of the variance
-	Moisture string  // from the driest to the dampest of a year; empty if not known
+	Moisture Figure  // from the driest to the dampest of a year; empty if not known
 }
 
 // Adjuster is one unknown that stays movable and what a small move of it does.
 type Adjuster struct {
-	Name, Travel, Per string   // Travel says how far it goes, each way or to either side
-	Effects           []string // by target
-	Idle              bool     // it hardly moves anything
+	Name     string
+	Travel   Figure   // how far it goes each way, unless it is
+	Stopped  bool     // before that,
+	Up, Down Figure   // after so much
+	Per      string   // the move that
+	Effects  []Figure // tell of, by target
+	Idle     bool     // it hardly moves anything
+}
+
+// Figure is a number as it is, in SI, a period's error relative; and as the page
+// writes it, in the maker's units. A Value that is not Given is not known.
+type Figure struct {
+	Value space.Optional
+	Text  string
 }
 
 // TuningStep is one adjuster and the target that it is for.

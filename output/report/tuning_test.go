@@ -5,18 +5,21 @@ import (
 	"testing"
 )
 
+// known is a figure of which only the words matter.
+func known(text string) Figure { return Figure{given(0.012), text} }
+
 // inventedTuning is a section of two adjusters.
 func inventedTuning() *Tuning {
 	return &Tuning{
 		Mixing: &Mixing{"lintel", "ladder", 0.31, 0.002, 0.004},
 		Targets: []TunedTarget{
-			{"period of lintel", "0.034 s", "0.044 s", "lintel: its edge in its body, up and down", 0.49, "+0.0064 s"},
-			{"level of lintel", "1.7°", "", "lintel, main: its rim", 0.37, ""},
+			{"period of lintel", known("0.034 s"), known("0.044 s"), "lintel: its edge in its body, up and down", 0.49, known("+0.0064 s")},
+			{"level of lintel", known("1.7°"), Figure{}, "lintel, main: its rim", 0.37, Figure{}},
 		},
 		Adjusters: []Adjuster{
-			{"lintel_height", "+7 mm and −15 mm: its drum or the end of its weight stops it before 15 mm", "1 mm", []string{"+0.024 s", "0"}, false},
-			{"ladder_height", "15 mm each way", "1 mm", []string{"0", "0"}, true},
-			{"lintel_trim", "0.6 kg each way", "100 g", []string{"+0.0067 s", "-2°"}, false},
+			{"lintel_height", known("15 mm"), true, known("7 mm"), known("15 mm"), "1 mm", []Figure{known("+0.024 s"), known("0")}, false},
+			{"ladder_height", known("15 mm"), false, known("15 mm"), known("15 mm"), "1 mm", []Figure{known("0"), known("0")}, true},
+			{"lintel_trim", known("0.6 kg"), false, known("0.6 kg"), known("0.6 kg"), "100 g", []Figure{known("+0.0067 s"), known("-2°")}, false},
 		},
 		Steps: []TuningStep{{"lintel_trim", "level of lintel"}, {"lintel_height", "period of lintel"}},
 		Left:  0.2, Travel: 0.8, Remainder: 0.3, Builds: 2000, Untuned: 133, Tuned: 1998,

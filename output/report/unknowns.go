@@ -13,7 +13,7 @@ func UnknownsOf(rig *space.Rig, values []float64) []Unknown {
 	for i := range rig.Unknowns {
 		if i < len(values) {
 			text, unit := valueText(&rig.Unknowns[i], values[i])
-			list = append(list, Unknown{rig.Unknowns[i].Name, text, unit})
+			list = append(list, Unknown{rig.Unknowns[i].Name, text, unit, rig.Unknowns[i].Number(values[i])})
 		}
 	}
 	return list

@@ -33,17 +33,18 @@ func meaning(kind space.Criterion) string {
 	return meanings[kind]
 }
 
-// verdict is an answer with its sign, for who prints without colour.
-type verdict struct{ Sign, Words, Class string }
+// verdict is an answer with its sign, for who prints without colour; Meets is
+// how shortlist.csv has it.
+type verdict struct{ Sign, Words, Class, Meets string }
 
 func verdictOf(meets objective.Meets) verdict {
 	switch meets {
 	case objective.Yes:
-		return verdict{"✓", "keeps every limit", "keeps"}
+		return verdict{"✓", "keeps every limit", "keeps", "yes"}
 	case objective.No:
-		return verdict{"✗", "over a limit", "over"}
+		return verdict{"✗", "over a limit", "over", "no"}
 	}
-	return verdict{"?", "not every limit was computed", "open"}
+	return verdict{"?", "not every limit was computed", "open", ""}
 }
 
 // Caution is one thing that can hurt, and what to do about it.

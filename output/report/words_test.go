@@ -67,7 +67,7 @@ func TestApartSaysAtMostThree(t *testing.T) {
 
 func TestUnknownsOf(t *testing.T) {
 	rig, design := sample.Stairwell(0.4123456, 12, 1)
-	want := []Unknown{{"long_arm", "412.35", "mm"}, {"lintel_plates", "12", ""}, {"lintel_metal", "lead", ""}, {"lintel_height", "-20", "mm"}, {"tray_mass", "3.2", "kg"}}
+	want := []Unknown{{"long_arm", "412.35", "mm", "412.3456"}, {"lintel_plates", "12", "", "12"}, {"lintel_metal", "lead", "", "lead"}, {"lintel_height", "-20", "mm", "-20"}, {"tray_mass", "3.2", "kg", "3.2"}}
 	got := UnknownsOf(rig, design.Unknowns)
 	for i := range want {
 		if got[i] != want[i] {

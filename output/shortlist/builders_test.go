@@ -46,14 +46,14 @@ func newMachine(t *testing.T, file string) *machine {
 	}
 	w := objective.New(rig).NewWorkspace()
 	w.ScoreValues(rig.StartValues())
-	m := &machine{tuner: w.NewTuner(), design: w.Design(), page: tuningOf(w, rig)}
+	m := &machine{tuner: w.NewTuner(), design: w.Design(), page: tuningOf(w, rig, w.Tolerance(objective.TrialBuilds, objective.TrialSeed))}
 	if !m.tuner.Load() {
 		t.Fatal(w.Reason())
 	}
 	index := map[string]int{}
 	for k, row := range m.page.Targets {
 		index[row.Name] = k
-		m.allowed = append(m.allowed, printed(t, row.Allowed))
+		m.allowed = append(m.allowed, printed(t, row.Allowed.Text))
 	}
 	for k, a := range m.page.Adjusters {
 		index[a.Name] = k
@@ -61,8 +61,8 @@ func newMachine(t *testing.T, file string) *machine {
 		m.room = append(m.room, [2]float64{down, up})
 		m.step = append(m.step, map[string]float64{"1 mm": 1e-3, "100 g": 0.1, "1°": math.Pi / 180}[a.Per])
 		var row []float64
-		for _, text := range a.Effects {
-			row = append(row, printed(t, text))
+		for _, x := range a.Effects {
+			row = append(row, printed(t, x.Text))
 		}
 		m.effects = append(m.effects, row)
 	}

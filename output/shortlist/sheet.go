@@ -41,7 +41,7 @@ func sheetOf(e *objective.Evaluator, w *objective.Workspace) report.Sheet {
 }
 
 func pendulumOf(d *space.Design, i int, p objective.PendulumAccount) report.Pendulum {
-	x := report.Pendulum{Name: p.Name, Tilt: p.Tilt, Period: p.Period, Share: p.Share, Mass: p.Mass, Load: p.PivotLoad}
+	x := report.Pendulum{Name: p.Name, Tilt: p.Tilt, Period: p.Period, Share: p.Share, Mass: p.Mass, Load: p.PivotLoad, Hanging: p.Hanging}
 	for _, t := range d.Targets.Periods {
 		if t.Pendulum == i {
 			x.Target, x.Within = space.Optional{Value: t.Want, Given: true}, t.Within

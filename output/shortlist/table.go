@@ -3,6 +3,7 @@ package shortlist
 import (
 	"bytes"
 	"encoding/csv"
+	"slices"
 	"strconv"
 
 	"evenswing/objective"
@@ -22,8 +23,11 @@ func table(e *objective.Evaluator, designs []design) []byte {
 	return b.Bytes()
 }
 
+// whatItIs heads the first columns.
+var whatItIs = []string{"rank", "file", "id", "meets", "worst_limit"}
+
 func heading(e *objective.Evaluator) []string {
-	h := []string{"rank", "file", "id", "meets", "worst_limit"}
+	h := slices.Clone(whatItIs)
 	for k, c := range e.FinalistColumns() {
 		name := c.Name
 		if c.Kind == objective.UnknownColumn {

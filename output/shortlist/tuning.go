@@ -6,13 +6,13 @@ import (
 	"strings"
 
 	"evenswing/objective"
+	"evenswing/output/drawing"
 	"evenswing/output/report"
 	"evenswing/space"
 )
 
 // tuningOf is what a design's tolerances and adjusters tell.
-func tuningOf(w *objective.Workspace, rig *space.Rig) *report.Tuning {
-	a := w.Tolerance(objective.TrialBuilds, objective.TrialSeed)
+func tuningOf(w *objective.Workspace, rig *space.Rig, a *objective.ToleranceAccount) *report.Tuning {
 	if a == nil {
 		return nil
 	}
@@ -22,17 +22,17 @@ func tuningOf(w *objective.Workspace, rig *space.Rig) *report.Tuning {
 	}
 	periods := periodsOf(w, a)
 	for k, x := range a.Targets {
-		row := report.TunedTarget{Name: x.Name, Error: offBy(x.Sd, periods[k], x.Name, false), Source: x.Source, Part: x.Part}
+		row := report.TunedTarget{Name: x.Name, Error: report.Figure{Value: some(x.Sd), Text: offBy(x.Sd, periods[k], x.Name, false)}, Source: x.Source, Part: x.Part}
 		if x.Allowed != nil {
-			row.Allowed = offBy(*x.Allowed, periods[k], x.Name, false)
+			row.Allowed = report.Figure{Value: given(x.Allowed), Text: offBy(*x.Allowed, periods[k], x.Name, false)}
 		}
 		if x.Moisture != nil {
-			row.Moisture = offBy(*x.Moisture, periods[k], x.Name, true)
+			row.Moisture = report.Figure{Value: given(x.Moisture), Text: offBy(*x.Moisture, periods[k], x.Name, true)}
 		}
 		t.Targets = append(t.Targets, row)
 	}
 	for _, x := range a.Adjusters {
-		t.Adjusters = append(t.Adjusters, adjusterOf(unknownNamed(rig, x.Name), x, a, periods))
+		t.Adjusters = append(t.Adjusters, adjusterOf(unknownNamed(rig, x.Name), x, a, periods, drawing.UnitsOf(rig)))
 	}
 	for _, s := range a.Order {
 		t.Steps = append(t.Steps, report.TuningStep{Adjuster: s.Adjuster, Target: s.Target})
@@ -77,21 +77,36 @@ func offBy(x, period float64, name string, signed bool) string {
 	return fmt.Sprintf("%.2g%s", x, unit)
 }
 
-// adjusterOf writes what a handy move of an adjuster does: a millimetre, a
-// hundred grams, a degree, or a tenth of its travel.
-func adjusterOf(u *space.Unknown, x objective.AdjusterAccount, a *objective.ToleranceAccount, periods []float64) report.Adjuster {
-	step, per := x.Travel/10, "a tenth of it"
-	switch u.Dim.String() {
-	case "a length":
-		step, per = 0.001, "1 mm"
-	case "a mass":
-		step, per = 0.1, "100 g"
-	case "an angle":
-		step, per = math.Pi/180, "1°"
+// handyStep is a move that a hand makes: a millimetre or 1/32 in, a hundred grams
+// or four ounces, a degree, or a tenth of the travel.
+func handyStep(u *space.Unknown, travel float64, units drawing.Units) (step float64, per string) {
+	inch := units == drawing.Inch
+	switch of := u.Dim.String(); {
+	case of == "a length" && inch:
+		return 0.0254 / 32, "1/32 in"
+	case of == "a length":
+		return 0.001, "1 mm"
+	case of == "a mass" && inch:
+		return 0.45359237 / 4, "4 oz"
+	case of == "a mass":
+		return 0.1, "100 g"
+	case of == "an angle":
+		return math.Pi / 180, "1°"
 	}
-	r := report.Adjuster{Name: x.Name, Travel: travelOf(u, x), Per: per, Idle: x.Idle}
+	return travel / 10, "a tenth of it"
+}
+
+// adjusterOf writes what a handy move of an adjuster does.
+func adjusterOf(u *space.Unknown, x objective.AdjusterAccount, a *objective.ToleranceAccount, periods []float64, units drawing.Units) report.Adjuster {
+	step, per := handyStep(u, x.Travel, units)
+	r := report.Adjuster{Name: x.Name, Per: per, Idle: x.Idle}
+	travelOf(&r, u, x)
 	for k, influence := range x.Influence {
-		r.Effects = append(r.Effects, effectOf(influence, step, x, &a.Targets[k], periods[k]))
+		per := 1.0
+		if periods[k] > 0 {
+			per = periods[k]
+		}
+		r.Effects = append(r.Effects, report.Figure{Value: some(influence * per), Text: effectOf(influence, step, x, &a.Targets[k], periods[k])})
 	}
 	return r
 }
@@ -109,13 +124,13 @@ func effectOf(influence, step float64, x objective.AdjusterAccount, target *obje
 	return fmt.Sprintf("%+.2g%s", value, unit)
 }
 
-// travelOf writes how far an adjuster goes: its travel each way, or what is left
+// travelOf tells how far an adjuster goes: its travel each way, or what is left
 // of it to either side.
-func travelOf(u *space.Unknown, x objective.AdjusterAccount) string {
-	if x.Down >= x.Travel && x.Up >= x.Travel {
-		return u.Show(x.Travel) + " each way"
-	}
-	return fmt.Sprintf("+%s and −%s: its drum or the end of its weight stops it before %s", short(u, x.Up), short(u, x.Down), u.Show(x.Travel))
+func travelOf(r *report.Adjuster, u *space.Unknown, x objective.AdjusterAccount) {
+	r.Travel = report.Figure{Value: some(x.Travel), Text: u.Show(x.Travel)}
+	r.Up = report.Figure{Value: some(x.Up), Text: short(u, x.Up)}
+	r.Down = report.Figure{Value: some(x.Down), Text: short(u, x.Down)}
+	r.Stopped = x.Down < x.Travel || x.Up < x.Travel
 }
 
 // short writes a length of travel in the maker's unit with two digits.

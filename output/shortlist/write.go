@@ -3,6 +3,7 @@ package shortlist
 import (
 	"context"
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -36,6 +37,7 @@ type design struct {
 	filled  []byte
 	holds   []byte // the map's numbers; nil where there is none
 	bench   []workshop.File
+	sources report.Sources
 	row     []float32
 	missing []bool
 	limit   string
@@ -140,7 +142,9 @@ func look(e *objective.Evaluator, finalists []finalist, chosen []Chosen) []desig
 		d.sheet.Rank, d.sheet.ID, d.sheet.File = k+1, c.ID, d.file
 		d.sheet.Motion, d.sheet.Swing = motionOf(e, w, k+1, drawing.UnitsOf(e.Rig()))
 		d.sheet.Holds, d.holds = holdsOf(w, e.Rig(), k+1, drawing.UnitsOf(e.Rig()))
-		d.sheet.Tuning = tuningOf(w, e.Rig())
+		tolerance := w.Tolerance(objective.TrialBuilds, objective.TrialSeed)
+		d.sheet.Tuning = tuningOf(w, e.Rig(), tolerance)
+		d.sources = sourcesOf(w, tolerance, d.sheet.Metal())
 		d.sheet.Workshop = workshop.New(e, w, fmt.Sprintf("w%02d-", k+1))
 		d.bench = d.sheet.Workshop.Files()
 		d.drawn = report.Drawn{Design: w.Design(), Rest: w.Pose(), Masses: w.Masses()}
@@ -155,7 +159,7 @@ func pageOf(run *dataset.Run, e *objective.Evaluator, g *gathered, finalists []f
 	p := &report.Page{
 		Rig: rig.Name, Made: run.Start.Started.Format("2 January 2006"), Seed: plan.Seed, Version: run.Start.Version,
 		Plan:  planWords(plan),
-		Units: drawing.UnitsOf(rig), Tried: int(g.rows), Families: g.list.Families, Notes: rig.Doubts(),
+		Units: drawing.UnitsOf(rig), Tried: int(g.rows), Families: g.list.Families, Notes: rig.Doubts(), Sources: report.Sources{},
 	}
 	p.Meeting = int(g.meeting)
 	t, limits := tallyOf(e, finalists)
@@ -190,6 +194,7 @@ func picture(p *report.Page, rig *space.Rig, designs []design) [][]float64 {
 	for k := range designs {
 		s := designs[k].sheet
 		s.Pictures, s.Apart = pictures[k], report.Apart(rig, values, k)
+		maps.Copy(p.Sources, designs[k].sources)
 		p.Sheets = append(p.Sheets, s)
 	}
 	return values

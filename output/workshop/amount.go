@@ -42,20 +42,28 @@ func (b *bench) pivot(metres float64) Amount {
 
 func (b *bench) mass(kilograms float64) Amount { return Amount{b.units.Mass(kilograms), kilograms} }
 
-// force writes newtons, and the mass that weighs as much.
+// force writes a force, and the mass that weighs as much.
 func (b *bench) force(newtons float64) Amount {
-	text := whole(newtons)
-	if math.Abs(newtons) < smallForce {
-		text = figures(newtons, 2)
+	value, unit := newtons, "N"
+	if b.units == drawing.Inch {
+		value, unit = newtons/drawing.NewtonsPerPound, "lbf"
 	}
-	return Amount{text + nbsp + "N (" + b.units.Mass(newtons/b.design.Gravity) + ")", newtons}
+	text := whole(value)
+	if math.Abs(value) < smallForce {
+		text = figures(value, 2)
+	}
+	return Amount{text + nbsp + unit + " (" + b.units.Mass(newtons/b.design.Gravity) + ")", newtons}
 }
 
-// smallForce is what is written with two figures instead of whole newtons.
+// smallForce is what is written with two figures instead of as a whole.
 const smallForce = 10
 
-func moment(newtonMetres float64) Amount {
-	return Amount{figures(newtonMetres, 3) + nbsp + "N" + nbsp + "m", newtonMetres}
+func (b *bench) moment(newtonMetres float64) Amount {
+	value, unit := newtonMetres, "N"+nbsp+"m"
+	if b.units == drawing.Inch {
+		value, unit = newtonMetres/drawing.NewtonMetresPerPoundFoot, "lbf"+nbsp+"ft"
+	}
+	return Amount{figures(value, 3) + nbsp + unit, newtonMetres}
 }
 
 // degrees writes an angle in rad.

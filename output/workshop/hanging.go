@@ -160,7 +160,7 @@ func (b *bench) warning(h *Hangs) string {
 
 func (b *bench) hangs(p *objective.Partly, i int, locked bool) Hangs {
 	point := b.farthest(i)
-	h := Hangs{Pendulum: b.names(i).Name, Locked: locked, Load: b.force(p.Load[i]), Moment: moment(math.Abs(p.Moment[i])), Point: point.name}
+	h := Hangs{Pendulum: b.names(i).Name, Locked: locked, Load: b.force(p.Load[i]), Moment: b.moment(math.Abs(p.Moment[i])), Point: point.name}
 	h.Moment.SI = p.Moment[i]
 	h.Energy = Amount{figures(p.Energy[i], 2) + nbsp + "J", p.Energy[i]}
 	h.Hold = b.force(0)
