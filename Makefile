@@ -96,6 +96,7 @@ cover:
 
 golden:
 	$(GO) test ./space ./output/... ./cmd/... -update
+	$(GO) test ./search -run TestEdition -update
 
 clean:
 	rm -rf bin $(DEMO) bench.txt cover.out

@@ -52,12 +52,12 @@ func BenchmarkEndToEnd(b *testing.B) {
 func searchOnce(b *testing.B, e *objective.Evaluator, dir string, cores int) int64 {
 	b.Helper()
 	plan := search.NewPlan(benchEvaluations, 1)
-	start := dataset.Start{Plan: plan, Version: version, Machine: dataset.ThisMachine(), Started: time.Unix(0, 0)}
+	start := dataset.Start{Plan: plan, Program: dataset.ThisProgram(release), Started: time.Unix(0, 0)}
 	run, err := dataset.CreateRun(durable.Disk{}, dir, start, e.Rig().Source)
 	if err != nil {
 		b.Fatal(err)
 	}
-	if err := run.Continue(version, dataset.ThisMachine(), e.Columns()); err != nil {
+	if err := run.Continue(start.Program, e.Columns()); err != nil {
 		b.Fatal(err)
 	}
 	if err := search.Run(context.Background(), search.Of(e), plan, run, cores, nil); err != nil {

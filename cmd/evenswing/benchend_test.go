@@ -82,10 +82,10 @@ type searched struct {
 
 func searchInto(t *testing.T, e *objective.Evaluator, plan search.Plan, dir string, cores int) searched {
 	t.Helper()
-	start := dataset.Start{Plan: plan, Version: version, Machine: dataset.ThisMachine(), Started: time.Unix(0, 0)}
+	start := dataset.Start{Plan: plan, Program: dataset.ThisProgram(release), Started: time.Unix(0, 0)}
 	run, err := dataset.CreateRun(durable.Disk{}, dir, start, e.Rig().Source)
 	if err == nil {
-		err = run.Continue(version, dataset.ThisMachine(), e.Columns())
+		err = run.Continue(start.Program, e.Columns())
 	}
 	if err == nil {
 		err = search.Run(t.Context(), search.Of(e), plan, run, cores, nil)

@@ -165,12 +165,12 @@ func wholeSearch(t *testing.T, on durable.FS, dir string) error {
 	t.Helper()
 	e := testEvaluator(t)
 	plan := search.Plan{Seed: 1, Evaluations: 600, Islands: 1, Epochs: 2, Motions: 1}
-	start := dataset.Start{Plan: plan, Version: version, Machine: dataset.ThisMachine(), Started: time.Unix(0, 0)}
+	start := dataset.Start{Plan: plan, Program: dataset.ThisProgram(release), Started: time.Unix(0, 0)}
 	run, err := dataset.CreateRun(on, dir, start, e.Rig().Source)
 	if err != nil {
 		return err
 	}
-	if err := run.Continue(version, dataset.ThisMachine(), e.Columns()); err != nil {
+	if err := run.Continue(start.Program, e.Columns()); err != nil {
 		return err
 	}
 	if err := search.Run(context.Background(), search.Of(e), plan, run, 1, nil); err != nil {

@@ -42,6 +42,7 @@ type commands struct {
 	Materials materialsCommand `cmd:"" help:"Print the built-in materials with their sources."`
 	Schema    schemaCommand    `cmd:"" help:"Print the JSON Schema of rig files, for editors that complete and explain."`
 	Columns   columnsCommand   `cmd:"" help:"Print what the files of a run hold."`
+	Version   versionCommand   `cmd:"" help:"Print the version, the edition of the arithmetic and what this machine's depends on."`
 }
 
 // console is where a command writes: results to out, progress and remarks to err.

@@ -51,7 +51,7 @@ func sketch(ts *testscript.TestScript, neg bool, args []string) {
 
 // sketchRun makes the folder of a run and does nothing of it.
 func sketchRun(dir string, rig *space.Rig, plan search.Plan) error {
-	start := dataset.Start{Plan: plan, Version: version, Machine: dataset.ThisMachine(), Started: time.Unix(0, 0)}
+	start := dataset.Start{Plan: plan, Program: dataset.ThisProgram(release), Started: time.Unix(0, 0)}
 	_, err := dataset.CreateRun(durable.Disk{}, dir, start, rig.Source)
 	return err
 }

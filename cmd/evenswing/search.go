@@ -15,10 +15,6 @@ import (
 	"evenswing/space"
 )
 
-// version goes into every run; rows of one version are not mixed with those of
-// another.
-const version = "0.1.0"
-
 type searchCommand struct {
 	Rig         string        `arg:"" help:"The rig file."`
 	Out         string        `required:"" placeholder:"RUN" help:"The folder of the run. The same command carries on with a run that was interrupted."`
@@ -77,12 +73,12 @@ func (c *searchCommand) check() error {
 
 // work searches and then writes the shortlist.
 func (c *searchCommand) work(to *console, rig *space.Rig, job *job) error {
-	start := dataset.Start{Plan: job.plan, Version: version, Machine: dataset.ThisMachine(), Started: time.Now().UTC().Truncate(time.Second)}
+	start := dataset.Start{Plan: job.plan, Program: dataset.ThisProgram(version()), Started: time.Now().UTC().Truncate(time.Second)}
 	run, err := dataset.CreateRun(durable.Disk{}, c.Out, start, rig.Source)
 	if err != nil {
 		return err
 	}
-	if err := run.Continue(version, dataset.ThisMachine(), job.evaluator.Columns()); err != nil {
+	if err := run.Continue(start.Program, job.evaluator.Columns()); err != nil {
 		return err
 	}
 	if err := warnOfRoom(to.err, run, job); err != nil {

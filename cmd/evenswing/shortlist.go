@@ -61,6 +61,9 @@ func printShortlist(out io.Writer, w *shortlist.Written) {
 	if w.Settled > 0 {
 		fmt.Fprintf(out, "%s of these are better ones that others became, settling on the full motion\n", count(w.Settled))
 	}
+	if w.Remark != "" {
+		fmt.Fprintln(out, w.Remark)
+	}
 	fmt.Fprintln(out)
 	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
 	fmt.Fprintf(t, "rank\tfile\tscore\thardest limit at\tdrift %%\tmass kg\t%s\n", periodHeads(p.Sheets[0].Pendulums))

@@ -40,7 +40,7 @@ func (c *verifyCommand) Run(to *console) error {
 	if lock != nil {
 		defer lock.Unlock()
 	}
-	same, why := run.Hands(version, dataset.ThisMachine())
+	same, why := run.Hands(dataset.ThisProgram(version()))
 	if c.Repair && !same {
 		return fault("%s: nothing is removed, since this program could not make it again: %s", c.RunDir, why)
 	}

@@ -31,7 +31,7 @@ func (m inMemory) Open(string) (durable.Input, error) { return held{bytes.NewRea
 // or gives a plan that can be worked through.
 func FuzzStart(f *testing.F) {
 	rig := []byte("rig: invented for a test\n")
-	start := Start{Format: runFormat, Plan: search.NewPlan(1000, 3), Version: "1", Machine: ThisMachine(), Rig: rigSum(rig)}
+	start := Start{Format: runFormat, Plan: search.NewPlan(1000, 3), Program: ThisProgram("1"), Rig: rigSum(rig)}
 	text, err := start.encode()
 	if err != nil {
 		f.Fatal(err)

@@ -46,22 +46,6 @@ func (r *Run) checkSame(rig []byte, plan search.Plan) error {
 	return nil
 }
 
-// checkAble tells whether this program on this machine can go on with the run
-// and make the same bytes. A finished run may be read by any.
-func (r *Run) checkAble(version string, machine Machine) error {
-	if version == r.Start.Version && machine == r.Start.Machine {
-		return nil
-	}
-	finished, err := r.Complete()
-	if err != nil || finished {
-		return err
-	}
-	if version != r.Start.Version {
-		return &InputError{Path: r.Dir, Text: fmt.Sprintf("it is unfinished and was begun by version %s, this is %s; finish it with that version, or begin a new run in another folder", r.Start.Version, version)}
-	}
-	return &InputError{Path: r.Dir, Text: fmt.Sprintf("it is unfinished and was begun on a machine with other arithmetic (%s; this one: %s), which would give other last digits; go on on a machine like that one, or begin a new run in another folder", r.Start.Machine, machine)}
-}
-
 // planDifferences names what differs between two plans, sorted by name.
 func planDifferences(have, want search.Plan) ([]string, error) {
 	h, err := planValues(have)

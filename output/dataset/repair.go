@@ -49,15 +49,3 @@ func (r *Run) removeFile(path string) error {
 	}
 	return nil
 }
-
-// Hands tells whether a program of the given version on the given machine makes
-// the same rows as the one that began the run; where not, why.
-func (r *Run) Hands(version string, machine Machine) (same bool, why string) {
-	switch {
-	case version != r.Start.Version:
-		return false, "version " + r.Start.Version + " made the run, this is " + version
-	case machine != r.Start.Machine:
-		return false, "a machine with other arithmetic made the run (" + r.Start.Machine.String() + "; this one: " + machine.String() + ")"
-	}
-	return true, ""
-}

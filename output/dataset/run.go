@@ -110,11 +110,11 @@ func makeFolders(fs durable.FS, dir string) error {
 	return nil
 }
 
-// Continue readies a run for work: it checks that this version on this machine
-// makes the same rows as the one that began it, unless the run is finished. A
-// folder that somebody deleted comes back.
-func (r *Run) Continue(version string, machine Machine, columns []objective.Column) error {
-	if err := r.checkAble(version, machine); err != nil {
+// Continue readies a run for work: it checks that the program makes the same rows
+// as the one that began it, unless the run is finished. A folder that somebody
+// deleted comes back.
+func (r *Run) Continue(p Program, columns []objective.Column) error {
+	if err := r.checkAble(p); err != nil {
 		return err
 	}
 	if err := makeFolders(r.fs, r.Dir); err != nil {

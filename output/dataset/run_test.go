@@ -23,7 +23,7 @@ var small = shape{unknowns: 2, figures: 1, utilisations: 1}
 
 // start is what the made-up run is started with.
 var start = dataset.Start{
-	Plan: plan, Version: "1.2.3", Machine: dataset.Machine{Arch: "amd64", Arithmetic: "aa"},
+	Plan: plan, Program: dataset.Program{Version: "1.2.3", Edition: 7, Machine: dataset.Machine{Arch: "amd64", Arithmetic: "aa"}},
 	Started: time.Date(2030, 1, 2, 3, 4, 5, 0, time.UTC),
 }
 
@@ -33,7 +33,7 @@ func create(t *testing.T, fs durable.FS, dir string) *dataset.Run {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := r.Continue(start.Version, start.Machine, small.columns()); err != nil {
+	if err := r.Continue(start.Program, small.columns()); err != nil {
 		t.Fatal(err)
 	}
 	return r
@@ -257,23 +257,34 @@ func wantInputFault(t *testing.T, name string, err error, want string) {
 	}
 }
 
-// TestOtherVersionOrMachine may read a finished run, not go on with another.
-func TestOtherVersionOrMachine(t *testing.T) {
+// TestOtherEditionOrMachine may read a finished run, not go on with another. A
+// build of another name may, where its arithmetic is the same.
+func TestOtherEditionOrMachine(t *testing.T) {
 	r := create(t, durable.Disk{}, filepath.Join(t.TempDir(), "RUN"))
-	other := start.Machine
-	other.Arithmetic = "bb"
+	build, edition, machine := start.Program, start.Program, start.Program
+	build.Version, edition.Edition, machine.Machine.Arithmetic = "1.3.0", 8, "bb"
+	if same, why := r.Hands(build); !same || why != "" {
+		t.Errorf("another build: %v, %s", same, why)
+	}
+	for _, other := range []dataset.Program{edition, machine} {
+		if same, why := r.Hands(other); same || !strings.Contains(why, "made the run") {
+			t.Errorf("%+v: %v, %q", other, same, why)
+		}
+	}
 	for i, task := range r.Tasks() {
-		wantInputFault(t, "version", r.Continue("1.3.0", start.Machine, small.columns()), "begun by version 1.2.3, this is 1.3.0")
-		wantInputFault(t, "machine", r.Continue("1.2.3", other, small.columns()), "other arithmetic")
+		wantInputFault(t, "edition", r.Continue(edition, small.columns()), "begun by version 1.2.3 with edition 7 of the arithmetic; this is version 1.2.3 with edition 8")
+		wantInputFault(t, "machine", r.Continue(machine, small.columns()), "other arithmetic")
 		if i == 0 { // refused, it is still the first program's run
-			if err := r.Continue(start.Version, start.Machine, small.columns()); err != nil {
+			if err := r.Continue(build, small.columns()); err != nil {
 				t.Fatal(err)
 			}
 		}
 		work(t, r, task)
 	}
-	if err := r.Continue("1.3.0", other, small.columns()); err != nil {
-		t.Errorf("a finished run: %v", err)
+	for _, other := range []dataset.Program{edition, machine} {
+		if err := r.Continue(other, small.columns()); err != nil {
+			t.Errorf("a finished run: %v", err)
+		}
 	}
 }
 

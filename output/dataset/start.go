@@ -18,8 +18,7 @@ import (
 type Start struct {
 	Format  int         `json:"format"` // of the RUN folder; CreateRun fills it in
 	Plan    search.Plan `json:"plan"`   // the seed among it
-	Version string      `json:"version"`
-	Machine Machine     `json:"machine"`
+	Program             // that began it
 	Rig     string      `json:"rig_sha256"` // CreateRun fills it in
 	Started time.Time   `json:"started"`    // for people; nothing follows from it
 }

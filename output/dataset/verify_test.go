@@ -81,7 +81,7 @@ func begun(t testing.TB, on durable.FS, dir string, p search.Plan) (*dataset.Run
 	if err != nil {
 		return nil, err
 	}
-	return r, r.Continue(s.Version, s.Machine, bowlColumns)
+	return r, r.Continue(s.Program, bowlColumns)
 }
 
 // searched works through a plan in dir.

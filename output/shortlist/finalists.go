@@ -91,21 +91,29 @@ func swingAll(ctx context.Context, run *dataset.Run, e *objective.Evaluator, cho
 		return nil, err
 	}
 	list := make([]finalist, len(chosen))
+	same, _ := ourHands(run)
 	return list, sideBySide(ctx, e, len(chosen), func(w *objective.Workspace, k int) error {
 		f := &list[k]
 		f.chosen, f.origin = chosen[k], origins[chosen[k].ID]
-		return f.swing(w)
+		return f.swing(w, same)
 	})
 }
 
-// swing scores a finalist again, first as its row did, then with its motion.
-func (f *finalist) swing(w *objective.Workspace) error {
+// ourHands tells whether this program, here, makes the rows that the run has; where
+// not, why.
+func ourHands(run *dataset.Run) (same bool, why string) {
+	return run.Hands(dataset.ThisProgram(run.Start.Version))
+}
+
+// swing scores a finalist again, first as its row did, then with its motion. Where
+// its row must be made the same by this program, another score is an error.
+func (f *finalist) swing(w *objective.Workspace, same bool) error {
 	v := w.ScoreValues(f.origin.values)
 	if f.chosen.Averaged {
 		v = w.Average()
 	}
-	if float32(v.Score) != float32(f.chosen.Score) {
-		return fmt.Errorf("candidate %d scores %g here and %g in its file: the run was made by another version or on another kind of machine", f.chosen.ID, v.Score, f.chosen.Score)
+	if same && float32(v.Score) != float32(f.chosen.Score) {
+		return fmt.Errorf("candidate %d scores %g here and %g in its file: `evenswing verify RUN` tells which file is damaged", f.chosen.ID, v.Score, f.chosen.Score)
 	}
 	f.follow(w)
 	return nil

@@ -28,9 +28,9 @@ func checkTally(t *testing.T, path string) {
 	}
 	e := objective.New(rig)
 	plan := search.NewPlan(3000, 1)
-	run, err := dataset.CreateRun(durable.Disk{}, filepath.Join(t.TempDir(), "run"), dataset.Start{Plan: plan, Version: "0"}, rig.Source)
+	run, err := dataset.CreateRun(durable.Disk{}, filepath.Join(t.TempDir(), "run"), dataset.Start{Plan: plan}, rig.Source)
 	if err == nil {
-		err = run.Continue("0", dataset.Machine{}, e.Columns())
+		err = run.Continue(dataset.Program{}, e.Columns())
 	}
 	if err == nil {
 		err = search.Run(context.Background(), search.Of(e), plan, run, 1, nil)

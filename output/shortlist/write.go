@@ -26,6 +26,8 @@ type Written struct {
 	Swung int // how many finalists' motion was followed
 	// Settled is how many of these were made of better ones by settling on it.
 	Settled int
+	// Remark says that another program's rows were gone through, if so.
+	Remark string
 }
 
 // design is one design of the list with all that is shown of it.
@@ -48,7 +50,8 @@ type design struct {
 // Write goes through all rows of a run, follows the motion of the finalists,
 // and writes the best top of them to dir: index.html, shortlist.csv and 01.yaml,
 // 02.yaml, ... with the drawings and tables of each. Files of an earlier, longer list go. The rows of the finalists
-// go to the run's folder once all its tasks are finished. When ctx ends before
+// go to the run's folder once all its tasks are finished, unless this program
+// would make other rows than the run has. When ctx ends before
 // anything is written, its error is returned.
 func Write(ctx context.Context, fs durable.FS, run *dataset.Run, e *objective.Evaluator, top int, dir string) (*Written, error) {
 	g, err := gather(run, e, FinalistsOf(run.Start.Plan, e))
@@ -64,20 +67,28 @@ func Write(ctx context.Context, fs durable.FS, run *dataset.Run, e *objective.Ev
 		return nil, err
 	}
 	finalists = append(finalists, settled...)
-	if whole, err := run.Complete(); err != nil {
+	w := &Written{Dir: dir, Swung: len(finalists), Settled: len(settled)}
+	if same, why := ourHands(run); !same {
+		w.Remark = "the designs were chosen by the rows as they are and judged anew by this program: " + why
+	} else if err := keepFinalists(fs, run, e, finalists); err != nil {
 		return nil, err
-	} else if whole {
-		if err := writeFinalists(fs, run, e, finalists); err != nil {
-			return nil, err
-		}
 	}
 	list := rankFinalists(e, finalists, top)
 	designs := look(e, finalists, list.Designs)
-	page, err := pageOf(run, e, g, finalists, &list, designs)
-	if err != nil {
+	w.List = list
+	if w.Page, err = pageOf(run, e, g, finalists, &list, designs); err != nil {
 		return nil, err
 	}
-	return &Written{page, dir, list, len(finalists), len(settled)}, writeFiles(fs, dir, e, page, designs)
+	return w, writeFiles(fs, dir, e, w.Page, designs)
+}
+
+// keepFinalists writes the rows of the finalists once all tasks are finished.
+func keepFinalists(fs durable.FS, run *dataset.Run, e *objective.Evaluator, finalists []finalist) error {
+	whole, err := run.Complete()
+	if err != nil || !whole {
+		return err
+	}
+	return writeFinalists(fs, run, e, finalists)
 }
 
 func writeFiles(fs durable.FS, dir string, e *objective.Evaluator, page *report.Page, designs []design) error {
