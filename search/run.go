@@ -11,6 +11,7 @@ import (
 // Progress is how far a run is.
 type Progress struct {
 	Evaluations int // of finished and running tasks
+	Before      int // of them, those of tasks that were finished when Run began
 	Total       int // of the plan
 	Best        Best
 }
@@ -108,9 +109,17 @@ func (b *board) do(ctx context.Context, problem Problem, plan Plan, task Task, s
 	}
 	summary, err := runTask(ctx, problem, plan, task, store, b.tell)
 	if err == nil && summary.Evaluations == 0 {
-		b.tell(plan.Budget(task), recall(problem, plan, task, store))
+		b.remember(plan.Budget(task), recall(problem, plan, task, store))
 	}
 	return err
+}
+
+// remember counts a task that was finished before.
+func (b *board) remember(evaluations int, s Summary) {
+	b.Lock()
+	b.now.Before += evaluations
+	b.Unlock()
+	b.tell(evaluations, s)
 }
 
 // recall reads what a finished task had found. States that later epochs made

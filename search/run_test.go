@@ -276,14 +276,14 @@ func TestProgress(t *testing.T) {
 		t.Fatal(err)
 	}
 	best := last.Best
-	if last.Evaluations != plan.Evaluations || best.ID == NoParent {
+	if last.Evaluations != plan.Evaluations || last.Before != 0 || best.ID == NoParent {
 		t.Errorf("at the end: %+v", last)
 	}
 	last = Progress{Best: Best{ID: NoParent}}
 	if err := Run(context.Background(), mixed(3), plan, m, 2, watch); err != nil {
 		t.Fatal(err)
 	}
-	if last.Evaluations != plan.Evaluations || last.Best != best {
+	if last.Evaluations != plan.Evaluations || last.Before != plan.Evaluations || last.Best != best {
 		t.Errorf("of a finished run: %+v, want the best %+v", last, best)
 	}
 }

@@ -39,11 +39,12 @@ func trialTime(all time.Duration) time.Duration {
 func (c *searchCommand) fit(to *console, j *job, began time.Time) error {
 	while := trialTime(c.For)
 	fmt.Fprintf(to.err, "measuring for %v\n", while)
+	j.heart.does(measuring)
 	p, err := measure(to, j.evaluator, j.plan, c.Out, c.Cores, while)
 	if err != nil {
 		return err
 	}
-	left := c.For - time.Since(began)
+	left := c.For - to.now.since(began)
 	j.plan = fitted(j.plan, p, c, left, len(j.evaluator.Columns()))
 	j.deadline = began.Add(c.For - reserve(j.plan, p, c.For))
 	return nil

@@ -32,15 +32,15 @@ func trialPlan(plan search.Plan) search.Plan {
 // measure searches for a while and keeps nothing, then lets designs swing for
 // a fifth of that while; where the last part of the search asks for the averaged
 // motion, two fifths go to that.
-func measure(ctx context.Context, e *objective.Evaluator, plan search.Plan, dir string, cores int, while time.Duration) (p pace, err error) {
-	if p, err = searchPace(ctx, e, plan, dir, cores, while*2/5); err != nil {
+func measure(to *console, e *objective.Evaluator, plan search.Plan, dir string, cores int, while time.Duration) (p pace, err error) {
+	if p, err = searchPace(to, e, plan, dir, cores, while*2/5); err != nil {
 		return p, err
 	}
-	if p.motions, err = motionPace(ctx, e, cores, while/5); err != nil {
+	if p.motions, err = motionPace(to, e, cores, while/5); err != nil {
 		return p, err
 	}
 	if share := search.AveragedShare(e); share > 0 {
-		averaged, err := averagedPace(ctx, e, cores, while*2/5)
+		averaged, err := averagedPace(to, e, cores, while*2/5)
 		if err != nil {
 			return p, err
 		}
@@ -50,20 +50,20 @@ func measure(ctx context.Context, e *objective.Evaluator, plan search.Plan, dir 
 }
 
 // searchPace is all of a pace but its motions.
-func searchPace(ctx context.Context, e *objective.Evaluator, plan search.Plan, dir string, cores int, while time.Duration) (pace, error) {
+func searchPace(to *console, e *objective.Evaluator, plan search.Plan, dir string, cores int, while time.Duration) (pace, error) {
 	trial, err := dataset.NewTrial(durable.Disk{}, dir, e.Columns())
 	if err != nil {
 		return pace{}, err
 	}
-	limited, stop := context.WithTimeout(ctx, while)
+	limited, stop := context.WithTimeout(to, while)
 	defer stop()
-	started := time.Now()
+	started := to.now()
 	done, spent := 0, while
 	err = search.Run(limited, search.Of(e), trialPlan(plan), trial, cores, func(now search.Progress) {
-		done, spent = now.Evaluations, time.Since(started)
+		done, spent = now.Evaluations, to.now.since(started)
 	})
-	if ctx.Err() != nil {
-		return pace{}, ctx.Err()
+	if to.Err() != nil {
+		return pace{}, to.Err()
 	}
 	if err != nil && !errors.Is(err, context.DeadlineExceeded) {
 		return pace{}, err
@@ -75,21 +75,21 @@ func searchPace(ctx context.Context, e *objective.Evaluator, plan search.Plan, d
 // averagedPace is how many designs a second are judged by the averaged motion on
 // all cores together, of the best of a short search: even points are off their
 // targets and take thirty times as long.
-func averagedPace(ctx context.Context, e *objective.Evaluator, cores int, while time.Duration) (float64, error) {
+func averagedPace(to *console, e *objective.Evaluator, cores int, while time.Duration) (float64, error) {
 	if cores == 0 {
 		cores = runtime.GOMAXPROCS(0)
 	}
-	values, err := shortSearch(ctx, e)
+	values, err := shortSearch(to, e)
 	if err != nil {
 		return 0, err
 	}
-	started := time.Now()
+	started := to.now()
 	var done atomic.Int64
 	var group sync.WaitGroup
 	for range cores {
 		group.Go(func() {
 			w := e.NewWorkspace()
-			for ctx.Err() == nil && time.Since(started) < while {
+			for to.Err() == nil && to.now.since(started) < while {
 				w.ScoreValues(values)
 				w.Average()
 				done.Add(1)
@@ -97,7 +97,7 @@ func averagedPace(ctx context.Context, e *objective.Evaluator, cores int, while 
 		})
 	}
 	group.Wait()
-	return float64(max(done.Load(), 1)) / time.Since(started).Seconds(), ctx.Err()
+	return float64(max(done.Load(), 1)) / to.now.since(started).Seconds(), to.Err()
 }
 
 // releases is how many motions one design gets: one a release that it is judged

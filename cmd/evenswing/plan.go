@@ -21,6 +21,7 @@ type job struct {
 	evaluator *objective.Evaluator
 	resumed   bool
 	deadline  time.Time // when searching ends, by the steady clock; zero: never
+	heart     *heart
 }
 
 // prepare makes the plan that the options ask for. A run that is there keeps its
@@ -128,13 +129,14 @@ func (c *searchCommand) schedule(to *console, j *job, began time.Time) error {
 }
 
 // search works through the plan; late tells that the deadline cut it short.
-func (j *job) search(ctx context.Context, run *dataset.Run, cores int, show func(search.Progress)) (late bool, err error) {
-	limited := ctx
+func (j *job) search(to *console, run *dataset.Run, cores int, show func(search.Progress)) (late bool, err error) {
+	limited, ctx := context.Context(to), context.Context(to)
 	if !j.deadline.IsZero() {
 		var stop context.CancelFunc
-		limited, stop = context.WithDeadline(ctx, j.deadline)
+		limited, stop = context.WithTimeout(ctx, j.deadline.Sub(to.now()))
 		defer stop()
 	}
+	j.heart.plan(0)
 	err = search.Run(limited, search.Of(j.evaluator), j.plan, run, cores, show)
 	if errors.Is(err, context.DeadlineExceeded) && ctx.Err() == nil {
 		return true, nil

@@ -85,7 +85,7 @@ func TestDeadlineIsSteady(t *testing.T) {
 	began := time.Now()
 	c := &searchCommand{For: 2 * time.Second}
 	j := &job{plan: search.NewPlan(1000, 1), evaluator: e}
-	if err := c.hurry(&console{Context: t.Context()}, j, began); err != nil {
+	if err := c.hurry(&console{Context: t.Context(), now: time.Now}, j, began); err != nil {
 		t.Fatal(err)
 	}
 	if !strings.Contains(j.deadline.String(), " m=") {

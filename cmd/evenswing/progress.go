@@ -18,8 +18,7 @@ type progress struct {
 	out      io.Writer
 	terminal bool
 	every    time.Duration
-	started  time.Time
-	first    int // evaluations that were there at the start
+	heart    *heart // is told, too
 	last     time.Time
 	written  bool
 }
@@ -30,8 +29,8 @@ const (
 	everyInLog      = 10 * time.Second
 )
 
-func newProgress(out io.Writer, e *objective.Evaluator) *progress {
-	p := &progress{out: out, every: everyInLog, started: time.Now(), first: -1}
+func newProgress(out io.Writer, e *objective.Evaluator, h *heart) *progress {
+	p := &progress{out: out, every: everyInLog, heart: h}
 	if f, ok := out.(*os.File); ok && term.IsTerminal(int(f.Fd())) {
 		p.terminal, p.every = true, everyOnTerminal
 	}
@@ -42,13 +41,11 @@ func newProgress(out io.Writer, e *objective.Evaluator) *progress {
 
 // show is called by the search now and then.
 func (p *progress) show(now search.Progress) {
-	if p.first < 0 {
-		p.first = now.Evaluations
-	}
-	if time.Since(p.last) < p.every && now.Evaluations < now.Total {
+	p.heart.follow(now)
+	if p.heart.now.since(p.last) < p.every && now.Evaluations < now.Total {
 		return
 	}
-	p.last = time.Now()
+	p.last = p.heart.now()
 	line := p.line(now)
 	if p.terminal {
 		fmt.Fprintf(p.out, "\r%s\x1b[K", line)
@@ -60,9 +57,7 @@ func (p *progress) show(now search.Progress) {
 
 func (p *progress) line(now search.Progress) string {
 	text := fmt.Sprintf("%s of %s evaluations", count(now.Evaluations), count(now.Total))
-	spent := time.Since(p.started).Seconds()
-	if done := now.Evaluations - p.first; done > 0 && spent > 0 {
-		rate := float64(done) / spent
+	if rate, known := p.heart.rate(); known {
 		text += fmt.Sprintf(", %s a second", count(int(rate)))
 		if left := float64(now.Total-now.Evaluations) / rate; left >= 1 {
 			text += fmt.Sprintf(", %s left", time.Duration(left*float64(time.Second)).Round(time.Second))

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"strings"
+	"time"
 
 	"github.com/alecthomas/kong"
 
@@ -49,6 +50,7 @@ type commands struct {
 type console struct {
 	context.Context
 	out, err io.Writer
+	now      clock
 }
 
 // statusError ends a command with an exit code and nothing to say.
@@ -79,7 +81,7 @@ func run(ctx context.Context, args []string, out, err io.Writer) (code int) {
 		fmt.Fprintf(err, "evenswing: %v\nevenswing --help lists the commands and their options.\n", problem)
 		return exitInput
 	}
-	return finish(parsed.Run(&console{ctx, out, err}), err)
+	return finish(parsed.Run(&console{ctx, out, err, time.Now}), err)
 }
 
 // finish turns an error into words and an exit code: the one place that does.

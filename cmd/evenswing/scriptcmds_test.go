@@ -16,8 +16,8 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
-// exits CODE COMMAND ...: the command ends with that exit code, within ten
-// seconds. Its output is in $WORK/out and $WORK/err.
+// exits CODE COMMAND ...: the command ends with that exit code, within two
+// minutes on however busy a machine. Its output is in $WORK/out and $WORK/err.
 func exits(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 2 {
 		ts.Fatalf("usage: exits CODE COMMAND [ARG ...]")
@@ -44,7 +44,7 @@ func exits(ts *testscript.TestScript, neg bool, args []string) {
 	if got != want {
 		ts.Fatalf("exit code %d, want %d\n%s%s", got, want, out.Bytes(), problem.Bytes())
 	}
-	if spent := time.Since(started); spent > 10*time.Second {
+	if spent := time.Since(started); spent > 2*time.Minute {
 		ts.Fatalf("it took %v", spent)
 	}
 }

@@ -29,7 +29,7 @@ type searchCommand struct {
 }
 
 func (c *searchCommand) Run(to *console) error {
-	began := time.Now()
+	began := to.now()
 	if err := c.check(); err != nil {
 		return err
 	}
@@ -49,6 +49,7 @@ func (c *searchCommand) Run(to *console) error {
 		return err
 	}
 	defer lock.Unlock()
+	job.heart = newHeart(lock, to.now, c.Cores)
 	if err := c.schedule(to, job, began); err != nil {
 		return err
 	}
@@ -73,7 +74,7 @@ func (c *searchCommand) check() error {
 
 // work searches and then writes the shortlist.
 func (c *searchCommand) work(to *console, rig *space.Rig, job *job) error {
-	start := dataset.Start{Plan: job.plan, Program: dataset.ThisProgram(version()), Started: time.Now().UTC().Truncate(time.Second)}
+	start := dataset.Start{Plan: job.plan, Program: dataset.ThisProgram(version()), Started: to.now().UTC().Truncate(time.Second)}
 	run, err := dataset.CreateRun(durable.Disk{}, c.Out, start, rig.Source)
 	if err != nil {
 		return err
@@ -84,7 +85,8 @@ func (c *searchCommand) work(to *console, rig *space.Rig, job *job) error {
 	if err := warnOfRoom(to.err, run, job); err != nil {
 		return err
 	}
-	p := newProgress(to.err, job.evaluator)
+	p := newProgress(to.err, job.evaluator, job.heart)
+	job.heart.does(searching)
 	late, err := job.search(to, run, c.Cores, p.show)
 	p.done()
 	if err != nil && to.Err() == nil {
@@ -98,6 +100,7 @@ func (c *searchCommand) work(to *console, rig *space.Rig, job *job) error {
 			return err
 		}
 	}
+	job.heart.does(following)
 	return writeShortlist(to, run, job.evaluator, c.Top, shortlistDir(c.Out))
 }
 

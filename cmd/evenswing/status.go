@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"os"
-	"time"
 
 	"evenswing/output/dataset"
 	"evenswing/output/durable"
@@ -25,18 +24,22 @@ type statusReport struct {
 	Finished    int           `json:"finished_tasks"`
 	Rows        int64         `json:"rows"`
 	Evaluations int           `json:"evaluations"`
-	Done        int           `json:"finished_evaluations"`
+	Done        int           `json:"finished_evaluations"` // of finished tasks
+	So          int           `json:"evaluations_so_far"`   // with what tasks at work have done
 	Exist       int64         `json:"exist"`
 	Meet        int64         `json:"meet"`
 	Best        *dataset.Best `json:"best"`
-	BestLimit   *string       `json:"best_worst_limit"`
+	BestLimit   *string       `json:"best_worst_limit"` // null while the task of the best is at work
 	Bytes       int64         `json:"bytes"`
 	Expected    *int64        `json:"expected_bytes"` // of all candidates, once finished
 	DiskLeft    *int64        `json:"disk_left_bytes"`
-	Rate        *float64      `json:"evaluations_per_s"` // of all cores together
-	TimeLeft    *float64      `json:"time_left_s"`       // null unless running
-	For         *string       `json:"for"`               // what --for asked for
+	Rate        *float64      `json:"evaluations_per_s"` // of all cores together, of this session or the last
+	Cores       *int          `json:"cores"`             // that it uses, or used
+	PerCore     *float64      `json:"evaluations_per_s_per_core"`
+	TimeLeft    *float64      `json:"time_left_s"` // of the search; null unless it is at work
+	For         *string       `json:"for"`         // what --for asked for
 	Holder      *string       `json:"holder"`
+	Doing       *string       `json:"doing"` // null unless running
 
 	List []dataset.TaskStatus `json:"task_list"`
 
@@ -77,6 +80,9 @@ func statusCode(state string) int {
 // report looks at the folder, never at the process.
 func (c *statusCommand) report() (*statusReport, error) {
 	r := &statusReport{Run: c.RunDir, State: "broken", List: []dataset.TaskStatus{}}
+	if r.measured() {
+		return r, nil
+	}
 	run, e, err := openRun(c.RunDir)
 	if err != nil {
 		return r, r.breaks(err)
@@ -103,8 +109,21 @@ func (c *statusCommand) report() (*statusReport, error) {
 	default:
 		r.State = "finished"
 	}
-	r.forecast(s)
+	r.forecast()
 	return r, r.nameLimit(run)
+}
+
+// measured tells of a search that has no plan yet: with --for it is made after a
+// while.
+func (r *statusReport) measured() bool {
+	holder, held := durable.Holder(dataset.LockPath(r.Run))
+	there, err := durable.Exists(durable.Disk{}, dataset.RunPath(r.Run))
+	if !held || there || err != nil {
+		return false
+	}
+	r.State, r.Holder = "running", &holder
+	r.forecast()
+	return true
 }
 
 // breaks notes what is broken; an error of the input stays one.
@@ -119,7 +138,7 @@ func (r *statusReport) breaks(err error) error {
 }
 
 func (r *statusReport) count(s *dataset.Status) {
-	r.Tasks, r.Finished, r.Done = s.Tasks, s.Finished, s.Planned
+	r.Tasks, r.Finished, r.Done, r.So = s.Tasks, s.Finished, s.Planned, s.Planned
 	r.Rows, r.Exist, r.Meet, r.Best, r.Bytes = s.Rows, s.Exists, s.Meets, s.Best, s.Bytes
 	r.List = s.List
 	if s.Finished > 0 {
@@ -128,25 +147,38 @@ func (r *statusReport) count(s *dataset.Status) {
 	}
 }
 
-// forecast tells rate, time and room left. The lock is dated by the session
-// that holds it, or that was the last to.
-func (r *statusReport) forecast(s *dataset.Status) {
+// forecast tells rate, time and room left, by the pulse of the search that is at
+// work, or that was the last to be: files' dates tell nothing, since the clock that
+// gives them may be set.
+func (r *statusReport) forecast() {
 	if room, known := durable.Room(r.Run); known {
 		r.DiskLeft = &room
 	}
-	since := time.Time{}
-	if info, err := os.Stat(dataset.LockPath(r.Run)); err == nil {
-		since = info.ModTime()
-	}
-	if since.IsZero() {
+	p, ok := readPulse(r.Run)
+	if !ok {
 		return
 	}
-	if rate, known := s.Rate(since); known {
-		r.Rate = &rate
-		if r.State == "running" {
-			left := float64(r.Evaluations-r.Done) / rate
-			r.TimeLeft = &left
-		}
+	if r.State == "running" {
+		r.live(&p)
+	}
+	rate, known := p.rate()
+	if !known {
+		return
+	}
+	each := rate / float64(p.Cores)
+	r.Rate, r.Cores, r.PerCore = &rate, &p.Cores, &each
+	if r.State == "running" && p.Doing == searching {
+		left := float64(r.Evaluations-r.So) / rate
+		r.TimeLeft = &left
+	}
+}
+
+// live adds what only the search at work knows.
+func (r *statusReport) live(p *pulse) {
+	r.Doing = &p.Doing
+	r.So = min(max(r.So, p.Evaluations), r.Evaluations)
+	if p.Best != nil && (r.Best == nil || p.Best.Before(*r.Best)) {
+		r.Best = p.Best
 	}
 }
 

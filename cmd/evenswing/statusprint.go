@@ -14,17 +14,33 @@ func printStatus(to *console, r *statusReport) {
 		fmt.Fprintf(to.out, "%s: broken\n  %s\n", r.Run, *r.Fault)
 		return
 	}
+	if r.Tasks == 0 {
+		fmt.Fprintf(to.out, "%s: running, without a plan yet\n", r.Run)
+		printWork(to.out, r)
+		return
+	}
 	fmt.Fprintf(to.out, "%s: %s\n", r.Rig, r.State)
 	fmt.Fprintf(to.out, "  %s designs tried in %d of %d finished tasks; %s evaluations are planned, a set of derivatives counts as four\n", count(r.Rows), r.Finished, r.Tasks, count(r.Evaluations))
 	fmt.Fprintf(to.out, "  %s can exist, %s\n", count(r.Exist), meetWords(r))
+	if r.So > r.Done {
+		fmt.Fprintf(to.out, "  %s evaluations are done, with those of the tasks at work\n", count(r.So))
+	}
 	printBest(to.out, r)
 	printForecast(to.out, r)
 	switch r.State {
 	case "running":
-		fmt.Fprintf(to.out, "  at work: %s\n", *r.Holder)
+		printWork(to.out, r)
 	case "unfinished":
 		fmt.Fprintln(to.out, "  nobody is at work on it: the same search command carries on")
 	}
+}
+
+func printWork(out io.Writer, r *statusReport) {
+	text := *r.Holder
+	if r.Doing != nil {
+		text += ", " + *r.Doing
+	}
+	fmt.Fprintf(out, "  at work: %s\n", text)
 }
 
 func printBest(out io.Writer, r *statusReport) {
@@ -57,7 +73,7 @@ func printForecast(out io.Writer, r *statusReport) {
 	}
 	fmt.Fprintln(out)
 	if r.Rate != nil {
-		fmt.Fprintf(out, "  %s evaluations a second", count(int64(*r.Rate)))
+		fmt.Fprintf(out, "  %s evaluations a second, %s a core", count(int64(*r.Rate)), count(int64(*r.PerCore)))
 		if r.TimeLeft != nil {
 			fmt.Fprintf(out, ", about %v left", time.Duration(*r.TimeLeft*float64(time.Second)).Round(time.Second))
 		}

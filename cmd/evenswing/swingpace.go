@@ -16,22 +16,22 @@ import (
 // plan: one design in shortlist.FollowedPart gets all that a finalist gets, the
 // others a step of settling. The design is the best of a short search, as
 // finalists are: one that is off its targets can take ten times as long.
-func motionPace(ctx context.Context, e *objective.Evaluator, cores int, while time.Duration) (float64, error) {
+func motionPace(to *console, e *objective.Evaluator, cores int, while time.Duration) (float64, error) {
 	if cores == 0 {
 		cores = runtime.GOMAXPROCS(0)
 	}
-	started := time.Now()
-	values, err := shortSearch(ctx, e)
+	started := to.now()
+	values, err := shortSearch(to, e)
 	if err != nil {
 		return 0, err
 	}
 	var followed atomic.Int64
 	var group sync.WaitGroup
-	searched := time.Now()
+	searched := to.now()
 	for range cores {
 		group.Go(func() {
 			w := e.NewWorkspace()
-			for n := 0; ctx.Err() == nil && (n == 0 || time.Since(started) < while); n++ {
+			for n := 0; to.Err() == nil && (n == 0 || to.now.since(started) < while); n++ {
 				if w.ScoreValues(values); !w.Exists {
 					return
 				}
@@ -45,7 +45,7 @@ func motionPace(ctx context.Context, e *objective.Evaluator, cores int, while ti
 		})
 	}
 	group.Wait()
-	return float64(max(followed.Load(), 1)) / time.Since(searched).Seconds(), ctx.Err()
+	return float64(max(followed.Load(), 1)) / to.now.since(searched).Seconds(), to.Err()
 }
 
 // shortEvaluations is how many a short search spends: ten times what brings a

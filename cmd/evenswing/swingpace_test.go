@@ -27,7 +27,7 @@ func TestShortSearch(t *testing.T) {
 		}
 	}
 	for _, while := range []time.Duration{0, 50 * time.Millisecond} {
-		if pace, err := motionPace(t.Context(), e, 2, while); err != nil || !(pace > 1) {
+		if pace, err := motionPace(&console{Context: t.Context(), now: time.Now}, e, 2, while); err != nil || !(pace > 1) {
 			t.Errorf("%g motions a second in %v, %v", pace, while, err)
 		}
 	}

@@ -6,7 +6,6 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-	"time"
 
 	"evenswing/output/durable"
 	"evenswing/search"
@@ -23,8 +22,7 @@ type TaskStatus struct {
 	Best   *Best  `json:"best"`
 	Bytes  int64  `json:"bytes"`
 
-	written time.Time // when its file got its name, by the clock of the disk
-	planned int       // evaluations
+	planned int // evaluations
 }
 
 // The states of a task.
@@ -57,11 +55,7 @@ func (r *Run) Status() (*Status, error) {
 			s.Planned += one.planned
 			s.Bytes += shard.Size()
 			one.finish(shard)
-			info, err := r.fs.Stat(shard.Path)
-			if err == nil {
-				one.written = info.ModTime()
-			}
-			return err
+			return nil
 		})
 		if err != nil {
 			return nil, err
@@ -90,24 +84,6 @@ func (r *Run) atWork() map[string]bool {
 		}
 	}
 	return held
-}
-
-// Rate is how many evaluations a second were done since a time, by the clock
-// that dates files; false while it cannot be told, as after that clock was set.
-func (s *Status) Rate(since time.Time) (float64, bool) {
-	done, last := 0, since
-	for i := range s.List {
-		t := &s.List[i]
-		if t.State != TaskFinished || t.written.Before(since) {
-			continue
-		}
-		done += t.planned
-		if t.written.After(last) {
-			last = t.written
-		}
-	}
-	spent := last.Sub(since).Seconds()
-	return float64(done) / spent, done > 0 && spent > 0
 }
 
 // LimitOf names the hardest limit of a candidate, as its row has it.

@@ -4,7 +4,6 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
-	"time"
 
 	"evenswing/output/dataset"
 	"evenswing/output/durable"
@@ -42,40 +41,6 @@ func TestStatus(t *testing.T) {
 	}
 	if s.List[0].Rows != 300 || s.List[0].Best == nil || s.List[1].Bytes == 0 {
 		t.Errorf("%+v", s.List[:2])
-	}
-}
-
-// TestRate counts what was finished since a time; a clock that was set back or
-// forward gives none or another one, never nonsense.
-func TestRate(t *testing.T) {
-	dir := filepath.Join(t.TempDir(), "RUN")
-	r := create(t, durable.Disk{}, dir)
-	noon := time.Date(2030, 1, 2, 12, 0, 0, 0, time.UTC)
-	for i, task := range r.Tasks() {
-		work(t, r, task)
-		at := noon.Add(time.Duration(i) * 10 * time.Second)
-		if err := os.Chtimes(dataset.CandidatesPath(dir, task), at, at); err != nil {
-			t.Fatal(err)
-		}
-	}
-	s, err := r.Status()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, c := range []struct {
-		since time.Duration
-		want  float64
-		known bool
-	}{
-		{-10 * time.Second, 25, true},
-		{5 * time.Second, 30, true},
-		{30 * time.Second, 0, false},
-		{time.Hour, 0, false},
-		{-time.Hour, 1000. / 3630, true},
-	} {
-		if got, known := s.Rate(noon.Add(c.since)); known != c.known || known && got != c.want {
-			t.Errorf("since %v: %v %v, want %v %v", c.since, got, known, c.want, c.known)
-		}
 	}
 }
 

@@ -27,6 +27,7 @@ var advice = []struct {
 }{
 	{syscall.ENOSPC, "the disk is full; make room on it or choose a folder on another disk, then run the same command again: what was finished is kept"},
 	{syscall.EDQUOT, "your share of the disk is used up; make room or choose a folder on another disk, then run the same command again: what was finished is kept"},
+	{syscall.EFBIG, "the file would be larger than this disk or your limits allow (ulimit -f); raise the limit or choose a folder on another disk, then run the same command again: what was finished is kept"},
 	{syscall.EROFS, "the disk can only be read; choose a folder that can be written"},
 	{os.ErrPermission, "no permission; choose a folder of your own or have its owner allow you to write there"},
 	{syscall.EMFILE, "too many files are open; raise the limit (ulimit -n) and run the same command again"},

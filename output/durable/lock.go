@@ -3,7 +3,9 @@ package durable
 import (
 	"errors"
 	"fmt"
+	"io"
 	"os"
+	"strings"
 )
 
 // HeldError says that another process works here.
@@ -25,28 +27,58 @@ func holder() string {
 	return fmt.Sprintf("process %d on %s", os.Getpid(), host)
 }
 
-// longestHolder bounds what is read of a lock file.
-const longestHolder = 300
+// A lock file has two lines: who holds it, and the holder's note. It has this
+// length always, so that a note is written over the last in one go.
+const lockBytes = 2048
 
-// readHolder reads who holds a lock.
-func readHolder(f *os.File) string {
-	var line [longestHolder]byte
-	n, _ := f.ReadAt(line[:], 0)
-	for i, c := range line[:n] {
-		if c == '\n' {
-			return string(line[:i])
-		}
+// readLock reads who holds a lock and the note.
+func readLock(f io.ReaderAt) (holder, note string) {
+	var text [lockBytes]byte
+	n, _ := f.ReadAt(text[:], 0)
+	holder, rest, found := strings.Cut(string(text[:n]), "\n")
+	if !found {
+		return "another process", "" // it has not written its name yet
 	}
-	return "another process" // it has not written its name yet
+	note, _, _ = strings.Cut(rest, "\n")
+	return holder, strings.TrimRight(note, " ")
 }
 
-// writeHolder writes who holds a lock; the old name goes first.
-func writeHolder(f *os.File) error {
-	if err := f.Truncate(0); err != nil {
-		return err
+// holderIn reads who holds a lock.
+func holderIn(f io.ReaderAt) string {
+	holder, _ := readLock(f)
+	return holder
+}
+
+// errLongNote is our own mistake.
+var errLongNote = errors.New("a lock's note is too long: a fault of this program")
+
+// writeLock writes who holds a lock, and a note.
+func writeLock(f *os.File, note string) error {
+	text := holder() + "\n" + note
+	if len(text) >= lockBytes {
+		return errLongNote
 	}
-	_, err := f.WriteAt([]byte(holder()+"\n"), 0)
+	text += strings.Repeat(" ", lockBytes-1-len(text)) + "\n"
+	_, err := f.WriteAt([]byte(text), 0)
 	return err
+}
+
+// Note leaves a line beside the holder's name, for Noted. It stays when the lock
+// is given back. It is not flushed: it is news, and nothing else depends on it.
+func (h *Held) Note(line string) error {
+	return fault("writing", h.file.Name(), writeLock(h.file, strings.ReplaceAll(line, "\n", " ")))
+}
+
+// Noted is the last note of whoever holds a lock, or held it last; "" where there
+// is none.
+func Noted(path string) string {
+	f, err := os.Open(path)
+	if err != nil {
+		return ""
+	}
+	defer f.Close()
+	_, note := readLock(f)
+	return note
 }
 
 // Holder tells who holds a lock, and whether anybody does.

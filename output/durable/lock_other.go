@@ -21,7 +21,7 @@ func Lock(path string) (*Held, error) {
 		return nil, probe(path)
 	}
 	if err == nil {
-		err = writeHolder(f)
+		err = writeLock(f, "")
 	}
 	if err != nil {
 		return nil, fault("locking", path, err)
@@ -43,5 +43,5 @@ func probe(path string) error {
 		return fault("opening", path, err)
 	}
 	defer f.Close()
-	return &HeldError{Path: path, Holder: readHolder(f) + " (if it is dead, remove that file)"}
+	return &HeldError{Path: path, Holder: holderIn(f) + " (if it is dead, remove that file)"}
 }

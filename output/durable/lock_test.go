@@ -84,17 +84,43 @@ func TestLockDiesWithItsHolder(t *testing.T) {
 	if name, _ := durable.Holder(path); !strings.HasPrefix(name, fmt.Sprintf("process %d", os.Getpid())) {
 		t.Errorf("holder %q", name)
 	}
+	notes(t, lock, path)
 	if err := lock.Unlock(); err != nil {
 		t.Fatal(err)
+	}
+	if note := durable.Noted(path); note != "short" {
+		t.Errorf("the last note is %q", note)
 	}
 	if _, ok := durable.Holder(path); ok {
 		t.Error("held after Unlock")
 	}
 }
 
+// notes leaves notes, a long one and a short one over it, and none too long.
+func notes(t *testing.T, lock *durable.Held, path string) {
+	t.Helper()
+	if note := durable.Noted(path); note != "" {
+		t.Errorf("before any note: %q", note)
+	}
+	for _, note := range []string{strings.Repeat("long", 400), "short"} {
+		if err := lock.Note(note); err != nil || durable.Noted(path) != note {
+			t.Errorf("%q, %v", durable.Noted(path), err)
+		}
+	}
+	if err := lock.Note(strings.Repeat("x", 3000)); err == nil || durable.Noted(path) != "short" {
+		t.Errorf("a note that is too long: %q, %v", durable.Noted(path), err)
+	}
+	if name, ok := durable.Holder(path); !ok || !strings.HasPrefix(name, fmt.Sprintf("process %d", os.Getpid())) {
+		t.Errorf("after its notes the holder is %q %v", name, ok)
+	}
+}
+
 func TestHolderOfNothing(t *testing.T) {
 	if name, ok := durable.Holder(filepath.Join(t.TempDir(), "lock")); ok {
 		t.Errorf("no lock, held by %q", name)
+	}
+	if note := durable.Noted(filepath.Join(t.TempDir(), "lock")); note != "" {
+		t.Errorf("no lock, noted %q", note)
 	}
 	if _, err := durable.Lock(filepath.Join(t.TempDir(), "no", "folder")); !errors.Is(err, os.ErrNotExist) {
 		t.Errorf("no folder: %v", err)

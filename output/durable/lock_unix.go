@@ -29,7 +29,7 @@ func Lock(path string) (*Held, error) {
 		defer f.Close()
 		return nil, refused(f, path, err)
 	}
-	if err := writeHolder(f); err != nil {
+	if err := writeLock(f, ""); err != nil {
 		_ = f.Close()
 		return nil, fault("locking", path, err)
 	}
@@ -48,7 +48,7 @@ func take(f *os.File) (err error) {
 
 func refused(f *os.File, path string, err error) error {
 	if heldElsewhere(err) {
-		return &HeldError{Path: path, Holder: readHolder(f)}
+		return &HeldError{Path: path, Holder: holderIn(f)}
 	}
 	return fault("locking", path, err)
 }

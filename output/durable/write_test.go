@@ -181,6 +181,7 @@ func TestErrorsInAMakersWords(t *testing.T) {
 	}{
 		{syscall.ENOSPC, "the disk is full; make room"},
 		{&os.PathError{Op: "open", Path: "x", Err: syscall.EACCES}, "no permission; choose a folder"},
+		{syscall.EFBIG, "larger than this disk or your limits allow"},
 		{syscall.EROFS, "can only be read"},
 		{&os.PathError{Op: "open", Path: "x", Err: errors.New("odd")}, ": odd"},
 	} {
