@@ -6,6 +6,21 @@ import (
 	"testing"
 )
 
+// system is a x = b, a row by row.
+func system(a, b []float64) *definite {
+	d := newDefinite(len(b) + 3)
+	d.size(len(b))
+	d.fill(a, b)
+	return d
+}
+
+func (d *definite) fill(a, b []float64) {
+	for i := range b {
+		copy(d.row(i)[:i+1], a[i*len(b):])
+	}
+	copy(d.row(d.n), b)
+}
+
 // TestSolveDefinite puts the solution back: a is JᵀJ and a little, as in a
 // descent.
 func TestSolveDefinite(t *testing.T) {
@@ -31,12 +46,13 @@ func TestSolveDefinite(t *testing.T) {
 				b[i] += a[i*n+j] * x[j]
 			}
 		}
-		if !solveDefinite(a, b, n) {
+		got := system(a, b).solve()
+		if got == nil {
 			t.Fatalf("%d: refused", n)
 		}
 		for i := range x {
-			if !(math.Abs(b[i]-x[i]) <= 1e-8) { // conditioned like 1e6
-				t.Errorf("%d: entry %d is %v, want %v", n, i, b[i], x[i])
+			if !(math.Abs(got[i]-x[i]) <= 1e-8) { // conditioned like 1e6
+				t.Errorf("%d: entry %d is %v, want %v", n, i, got[i], x[i])
 			}
 		}
 	}
@@ -45,11 +61,11 @@ func TestSolveDefinite(t *testing.T) {
 // TestSolveIndefinite: what is not positive definite is refused.
 func TestSolveIndefinite(t *testing.T) {
 	for _, a := range [][]float64{{0}, {-1}, {math.NaN()}} {
-		if solveDefinite(a, []float64{1}, 1) {
+		if system(a, []float64{1}).solve() != nil {
 			t.Errorf("%v is solved", a)
 		}
 	}
-	if solveDefinite([]float64{1, 2, 0, 1}, []float64{1, 1}, 2) {
+	if system([]float64{1, 2, 2, 1}, []float64{1, 1}).solve() != nil {
 		t.Error("a saddle is solved")
 	}
 }
@@ -58,14 +74,17 @@ func TestSolveIndefinite(t *testing.T) {
 func BenchmarkSolveDefinite(b *testing.B) {
 	const n = 17
 	var a, x [n * n]float64
-	for b.Loop() {
-		for i := range n {
-			for j := range n {
-				a[i*n+j] = 1 / float64(1+i+j)
-			}
-			a[i*n+i]++
+	for i := range n {
+		for j := range n {
+			a[i*n+j] = 1 / float64(1+i+j)
 		}
-		if !solveDefinite(a[:], x[:n], n) {
+		a[i*n+i]++
+		x[i] = 1
+	}
+	d := system(a[:], x[:n])
+	for b.Loop() {
+		d.fill(a[:], x[:n])
+		if d.solve() == nil {
 			b.Fatal("refused")
 		}
 	}

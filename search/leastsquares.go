@@ -50,10 +50,10 @@ type descent struct {
 	residuals []float64
 	trial     []float64
 	slopes    []float64 // residuals x genes
+	columns   []float64 // by free gene, padded: its column of slopes
 	normal    []float64 // free x free: JᵀJ
 	gradient  []float64 // by free gene: Jᵀr
-	system    []float64 // scratch: free x free
-	right     []float64 // scratch: by free gene
+	system    *definite
 	step      []float64 // by free gene
 	moving    []int     // of the free genes, those not held
 	held      []bool    // by free gene
@@ -72,8 +72,8 @@ func newDescent(is *island) *descent {
 	}
 	return &descent{
 		island: is, scorer: s, genes: len(is.moves), screen: s.Residuals(), probe: candidate{Point: make([]float64, len(is.moves))},
-		residuals: make([]float64, m), trial: make([]float64, m), slopes: make([]float64, m*len(is.moves)),
-		normal: make([]float64, n*n), system: make([]float64, n*n), right: make([]float64, n), gradient: make([]float64, n), step: make([]float64, n), held: make([]bool, n),
+		residuals: make([]float64, m), trial: make([]float64, m), slopes: make([]float64, m*len(is.moves)), columns: make([]float64, even(m)*even(n)),
+		normal: make([]float64, n*n), system: newDefinite(n), gradient: make([]float64, n), step: make([]float64, n), held: make([]bool, n),
 	}
 }
 
@@ -182,19 +182,11 @@ func (d *descent) derive(at *candidate, end int) (bool, error) {
 	if err := d.differ(at); err != nil {
 		return false, err
 	}
-	n := len(d.island.free)
-	for a, i := range d.island.free {
-		d.gradient[a] = 0
-		for r, x := range d.residuals {
-			d.gradient[a] += d.slopes[r*d.genes+i] * x
-		}
-		for b, j := range d.island.free[:a+1] {
-			sum := 0.0
-			for r := range d.residuals {
-				sum += d.slopes[r*d.genes+i] * d.slopes[r*d.genes+j]
-			}
-			d.normal[a*n+b], d.normal[b*n+a] = sum, sum
-		}
+	rows := len(d.residuals)
+	columnsTo(d.columns, d.slopes, rows, d.genes, d.island.free)
+	normalTo(d.normal, d.columns, even(rows), len(d.island.free))
+	for a := range d.gradient {
+		d.gradient[a] = product(d.residuals, d.columns[a*even(rows):])
 	}
 	return true, nil
 }
@@ -237,18 +229,18 @@ func (d *descent) solveMoving(damping float64) {
 		return
 	}
 	k := len(d.moving)
+	d.system.size(k)
+	right := d.system.row(k)
 	for p, a := range d.moving {
-		d.right[p] = -d.gradient[a]
-		for q, b := range d.moving[p:] {
-			d.system[p*k+p+q] = d.normal[a*n+b]
+		row := d.system.row(p)
+		for q, b := range d.moving[:p+1] {
+			row[q] = d.normal[a*n+b]
 		}
-		d.system[p*k+p] += damping * (d.normal[a*n+a] + 1)
+		row[p] += damping * (d.normal[a*n+a] + 1)
+		right[p] = -d.gradient[a]
 	}
-	if !solveDefinite(d.system[:k*k], d.right[:k], k) {
-		return // rounding alone: the step stays nought, the damping grows
-	}
-	for p, a := range d.moving {
-		d.step[a] = d.right[p]
+	for p, x := range d.system.solve() { // none where rounding alone is left: the damping grows
+		d.step[d.moving[p]] = x
 	}
 }
 
@@ -267,6 +259,14 @@ func (d *descent) move(to, from []float64) {
 	for a, i := range d.island.free {
 		to[i] = max(0, min(1, from[i]+scale*d.step[a]))
 	}
+}
+
+func product(x, y []float64) float64 {
+	sum := 0.0
+	for i, v := range x {
+		sum += v * y[i]
+	}
+	return sum
 }
 
 func squares(x []float64) float64 {
