@@ -32,7 +32,6 @@ type Residuals struct {
 	slopes *Slopes
 	rows   []residual
 	swings []swinging // of the averaged motion
-	values []float64  // scratch: by row, without weights
 }
 
 // residual is one row.
@@ -42,6 +41,11 @@ type residual struct {
 	weight    float64
 	pendulum  int // slosh: whose entry
 	other     int // slosh: in whose own mode
+
+	// Of the candidate whose slopes are asked.
+	at      float64 // the residual without its weight; slosh: by dLimit/limit, what its slope loses
+	mode    int     // slosh: the own mode
+	divisor float64 // slosh: with the sign of the mode
 }
 
 // excessFrom is the utilisation from which a criterion that only fails above
@@ -68,7 +72,6 @@ func (w *Workspace) NewResiduals() *Residuals {
 			r.addSwings(w, s.Criterion, weight)
 		}
 	}
-	r.values = make([]float64, len(r.rows))
 	return r
 }
 
@@ -148,47 +151,75 @@ func (r *Residuals) SlopesTo(dst []float64) bool {
 	if !s.Load() {
 		return false
 	}
-	for i := range r.rows {
-		r.values[i] = r.rows[i].value(s.w)
-	}
+	r.load()
 	rig := s.w.evaluator.rig
 	order := rig.Searched()
 	for c, u := range order {
 		unknown := &rig.Unknowns[u]
-		smooth := unknown.Kind == space.Continuous && s.Along(u)
-		for i := range r.rows {
-			x := 0.0
-			if smooth {
-				x = (unknown.Hi - unknown.Lo) * r.rows[i].weight * r.rows[i].slope(s, r.values[i])
+		if unknown.Kind != space.Continuous || !s.Along(u) {
+			for i := range r.rows {
+				dst[i*len(order)+c] = 0
 			}
-			dst[i*len(order)+c] = x
+			continue
+		}
+		span := unknown.Hi - unknown.Lo
+		dSlosh := s.numbers[s.places.limits[space.Slosh]]
+		for i := range r.rows {
+			row := &r.rows[i]
+			x := 0.0
+			if row.criterion == space.Slosh {
+				x = row.entrySlope(s, dSlosh)
+			} else {
+				x = row.slope(s)
+			}
+			dst[i*len(order)+c] = span * row.weight * x
 		}
 	}
 	return true
 }
 
-// slope is the derivative of a residual without its weight, whose value is at.
-func (row *residual) slope(s *Slopes, at float64) float64 {
-	w, d := s.w, &s.w.decoder.Design
-	if row.criterion == space.Slosh {
-		k := w.modes.Own[row.other]
-		limit, dLimit := d.Limits[space.Slosh].Value, s.numbers[s.places.limits[space.Slosh]]
-		return row.entry(w, s.Shape(row.pendulum, k)-0.5*w.modes.U[row.pendulum][k]*dLimit/limit)
+// load takes over of the candidate what is the same in all directions.
+func (r *Residuals) load() {
+	w := r.slopes.w
+	limit := w.decoder.Design.Limits[space.Slosh].Value
+	divisor := math.Sqrt(0.5 * limit)
+	for i := range r.rows {
+		row := &r.rows[i]
+		if row.criterion != space.Slosh {
+			row.at = row.value(w)
+			continue
+		}
+		row.mode = w.modes.Own[row.other]
+		row.at, row.divisor = 0.5*w.modes.U[row.pendulum][row.mode]/limit, divisor
+		if w.modes.U[row.other][row.mode] < 0 {
+			row.divisor = -divisor
+		}
 	}
+}
+
+// entrySlope is the derivative of an entry's residual where its limit has the
+// derivative dLimit.
+func (row *residual) entrySlope(s *Slopes, dLimit float64) float64 {
+	return (s.modes.U[row.pendulum][row.mode] - row.at*dLimit) / row.divisor
+}
+
+// slope is the derivative of another residual without its weight.
+func (row *residual) slope(s *Slopes) float64 {
+	w, d := s.w, &s.w.decoder.Design
 	subject := &w.evaluator.subjects[row.subject]
 	k := subject.index
 	switch subject.Criterion {
 	case space.Period:
 		t := &d.Targets.Periods[k]
-		dLog := s.Period(t.Pendulum)/w.period(t.Pendulum) - s.numbers[s.places.want[k]]/t.Want
-		return (dLog - at*s.numbers[s.places.within[k]]) / t.Within
+		dLog := s.Period(t.Pendulum)/s.period[t.Pendulum] - s.numbers[s.places.want[k]]/t.Want
+		return (dLog - row.at*s.numbers[s.places.within[k]]) / t.Within
 	case space.Ratio:
 		_, dLog := s.ratio(k)
-		return (dLog - at*s.numbers[s.places.near[k]]) / d.Targets.Ratios[k].Within
+		return (dLog - row.at*s.numbers[s.places.near[k]]) / d.Targets.Ratios[k].Within
 	case space.Level:
-		return (s.Tilt(k) - at*s.numbers[s.places.limits[space.Level]]) / d.Limits[space.Level].Value
+		return (s.Tilt(k) - row.at*s.numbers[s.places.limits[space.Level]]) / d.Limits[space.Level].Value
 	}
-	if at == 0 {
+	if row.at == 0 {
 		return 0
 	}
 	_, use, _ := s.Subject(row.subject)

@@ -32,6 +32,8 @@ type Slopes struct {
 	modes   tuning.ModesTangent
 	follow  following
 	sag     *sagSlopes // nil where nothing sags, or its change is left out
+
+	period, stretch [motion.Max]float64 // of the candidate: by pendulum, of its own mode
 }
 
 // places are where numbers that criteria read stand among the design's.
@@ -97,6 +99,9 @@ func (s *Slopes) Load() bool {
 	}
 	s.slopes.To(&w.decoder.Design)
 	s.rig.Load(w.evaluator.forest, &w.bodies, &w.rest, &w.modes)
+	for i := range w.modes.N {
+		s.period[i], s.stretch[i] = w.period(i), w.stretch(w.modes.Own[i])
+	}
 	s.follow.load(s)
 	return true
 }
@@ -145,8 +150,7 @@ func (s *Slopes) Degenerate() bool { return s.rig.Degenerate() }
 // Period is the derivative of the period of a pendulum's own mode, s.
 // The share of a rolling edge and a soft bracket is held.
 func (s *Slopes) Period(pendulum int) float64 {
-	own := s.w.modes.Own[pendulum]
-	return s.modes.Period[own] * s.w.stretch(own)
+	return s.modes.Period[s.w.modes.Own[pendulum]] * s.stretch[pendulum]
 }
 
 // Tilt is the derivative of a pendulum's tilt at rest, rad.
@@ -171,7 +175,7 @@ func (s *Slopes) Subject(k int) (value, use float64, ok bool) {
 	switch i := subject.index; subject.Criterion {
 	case space.Period:
 		t := &d.Targets.Periods[i]
-		at, value = s.relative(w.period(t.Pendulum)/t.Want, s.Period(t.Pendulum)/w.period(t.Pendulum)-s.numbers[s.places.want[i]]/t.Want)
+		at, value = s.relative(s.period[t.Pendulum]/t.Want, s.Period(t.Pendulum)/s.period[t.Pendulum]-s.numbers[s.places.want[i]]/t.Want)
 		allowed, dAllowed, signed = t.Within, s.numbers[s.places.within[i]], true
 	case space.Ratio:
 		at, value = s.relative(s.ratio(i))
@@ -211,7 +215,7 @@ func (s *Slopes) relative(quotient, dLog float64) (at, slope float64) {
 // ratio is the quotient of a ratio to its target and its logarithmic derivative.
 func (s *Slopes) ratio(k int) (quotient, dLog float64) {
 	t := &s.w.decoder.Design.Targets.Ratios[k]
-	slow, fast := s.w.period(t.Slow), s.w.period(t.Fast)
+	slow, fast := s.period[t.Slow], s.period[t.Fast]
 	return slow / fast / t.Is, s.Period(t.Slow)/slow - s.Period(t.Fast)/fast - s.numbers[s.places.is[k]]/t.Is
 }
 

@@ -88,9 +88,9 @@ func turned(r *Rig, i, k, l int) (cos, sin float64) {
 // coupling part by ½((c² − s²)(x_kk − x_ll) + 4 c s x_kl)/λ.
 func (s *Spread) partingsTo(variances *[motion.Max][motion.Max]float64, r *Rig, slopes *Slopes) {
 	var rest RestTangent
-	var x [motion.Max][motion.Max]float64
-	for at := range s.Sources {
-		source := &s.Sources[at]
+	var x modal
+	for k := range s.Sources {
+		source := &s.Sources[k]
 		e := source.effect(r, slopes, s.numbers)
 		change := e.bodies(r.Forest)
 		r.RestTo(&rest, &change)
@@ -100,7 +100,7 @@ func (s *Spread) partingsTo(variances *[motion.Max][motion.Max]float64, r *Rig, 
 			for j := i + 1; j < s.n; j++ {
 				k, l := r.modes.Own[i], r.modes.Own[j]
 				cos, sin := turned(r, i, k, l)
-				parts := (cos*cos-sin*sin)*(x[k][k]-x[l][l]) + 4*cos*sin*x[min(k, l)][max(k, l)]
+				parts := (cos*cos-sin*sin)*(x[at(k, k, s.n)]-x[at(l, l, s.n)]) + 4*cos*sin*x[at(min(k, l), max(k, l), s.n)]
 				parts *= 0.5 * sd / math.Sqrt(r.lambda[k]*r.lambda[l])
 				variances[i][j] += parts * parts
 			}

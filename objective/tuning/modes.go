@@ -18,77 +18,113 @@ type ModesTangent struct {
 	U      [motion.Max][motion.Max]float64 // of motion.Modes.U, the orthonormal y = K^½ v/ω
 }
 
+// modal is the upper half of a symmetric matrix over the modes, row by row.
+type modal [motion.Max * (motion.Max + 1) / 2]float64
+
+// triangle is how many entries of a modal n modes fill.
+func triangle(n int) int { return n * (n + 1) / 2 }
+
+// at is the place of entry k, l ≥ k, of n modes.
+func at(k, l, n int) int { return k*n - k*(k+1)/2 + l }
+
 // ModesTo fills t from the derivatives of the rest pose. With
 // A = K^(−½) M K^(−½), A u = λ u, λ = ω⁻² and X = Uᵀ dA U,
 //
 //	dλ_k = X_kk,  du_k = Σ_{l≠k} u_l X_lk/(λ_k − λ_l),  dT = T dλ/(2λ).
 func (r *Rig) ModesTo(t *ModesTangent, rest *RestTangent) {
 	n := r.Forest.N
-	var x [motion.Max][motion.Max]float64
+	var x modal
 	r.modalTo(&x, rest)
 	var dLambda [motion.Max]float64
 	for k := 0; k < n; k++ {
-		dLambda[k] = x[k][k]
+		dLambda[k] = x[at(k, k, n)]
 	}
 	r.splitGroups(&dLambda, &x)
-	var turn [motion.Max][motion.Max]float64 // turn[l][k] of u_l goes to du_k; antisymmetric
+	for i := 0; i < n; i++ {
+		t.U[i] = [motion.Max]float64{}
+	}
+	entry := 0
 	for k := 0; k < n; k++ {
 		period := 2 * math.Pi / r.modes.Omega[k]
 		t.Period[k] = period * dLambda[k] / (2 * r.lambda[k])
 		t.Omega[k] = -0.5 * r.modes.Omega[k] * dLambda[k] / r.lambda[k]
-		for l := k + 1; l < n; l++ {
+		for l := k; l < n; l, entry = l+1, entry+1 {
 			if r.group[k] != r.group[l] {
-				turn[l][k] = x[k][l] / (r.lambda[k] - r.lambda[l])
-				turn[k][l] = -turn[l][k]
+				r.turn(t, k, l, x[entry]/(r.lambda[k]-r.lambda[l]))
 			}
-		}
-	}
-	for i := 0; i < n; i++ {
-		u := &r.modes.U[i]
-		for k := 0; k < n; k++ {
-			sum := 0.0
-			for l := 0; l < n; l++ {
-				sum += u[l] * turn[l][k]
-			}
-			t.U[i][k] = sum
 		}
 	}
 }
 
-// modalTo fills the upper half of x = Uᵀ dA U.
-func (r *Rig) modalTo(x *[motion.Max][motion.Max]float64, t *RestTangent) {
-	n, u := r.Forest.N, &r.modes.U
+// turn turns modes k and l into each other.
+func (r *Rig) turn(t *ModesTangent, k, l int, by float64) {
+	for i := 0; i < r.Forest.N; i++ {
+		u, du := &r.modes.U[i], &t.U[i]
+		du[k] += u[l] * by
+		du[l] -= u[k] * by
+	}
+}
+
+// mix makes what modalTo takes of the modes, once for all directions: of every pair
+// of pendulums i, j and of modes k, l, u_ik u_jl + u_il u_jk.
+func (r *Rig) mix() {
+	r.hasMixed = true
+	n := r.Forest.N
+	for p := range r.Forest.Pairs {
+		q := &r.Forest.Pairs[p]
+		a, b := &r.modes.U[q.I], &r.modes.U[q.J]
+		m := r.mixed[p*triangle(n):]
+		for k := 0; k < n; k++ {
+			for l := k; l < n; l++ {
+				m[at(k, l, n)] = a[k]*b[l] + a[l]*b[k]
+			}
+		}
+	}
+}
+
+// modalTo fills x = Uᵀ dA U.
+func (r *Rig) modalTo(x *modal, t *RestTangent) {
+	if !r.hasMixed {
+		r.mix()
+	}
+	n, size := r.Forest.N, triangle(r.Forest.N)
+	clear(x[:size])
 	var rel [motion.Max]float64 // d ln K
 	for i := 0; i < n; i++ {
 		rel[i] = t.S[i]/r.rest.S[i] + t.G/r.rest.G
 		d := t.J[i]*r.ik[i]*r.ik[i] - r.entries[i][i]*rel[i]
-		for k := 0; k < n; k++ {
-			uk := d * u[i][k]
-			for l := k; l < n; l++ {
-				if i == 0 {
-					x[k][l] = uk * u[i][l]
-				} else {
-					x[k][l] += uk * u[i][l]
-				}
-			}
+		if d != 0 {
+			addOuter(x[:size], r.modes.U[i][:n], d)
 		}
 	}
 	for p := range r.Forest.Pairs {
 		q := &r.Forest.Pairs[p]
 		d := -t.B[p]*r.ik[q.I]*r.ik[q.J] - 0.5*r.entries[q.I][q.J]*(rel[q.I]+rel[q.J])
-		a, b := &u[q.I], &u[q.J]
-		for k := 0; k < n; k++ {
-			for l := k; l < n; l++ {
-				x[k][l] += d * (a[k]*b[l] + a[l]*b[k])
-			}
+		if d == 0 {
+			continue
 		}
+		for m, y := range r.mixed[p*size:][:size] {
+			x[m] += d * y
+		}
+	}
+}
+
+// addOuter adds d u uᵀ, upper half.
+func addOuter(x, u []float64, d float64) {
+	for k, y := range u {
+		y *= d
+		row := x[:len(u)-k]
+		for l, z := range u[k:] {
+			row[l] += y * z
+		}
+		x = x[len(row):]
 	}
 }
 
 // splitGroups puts, for every group of equal modes, the eigenvalues of its block
 // of x in the place of the block's diagonal, largest first: forward along the
 // direction the longest period stays the first.
-func (r *Rig) splitGroups(dLambda *[motion.Max]float64, x *[motion.Max][motion.Max]float64) {
+func (r *Rig) splitGroups(dLambda *[motion.Max]float64, x *modal) {
 	n := r.Forest.N
 	for first := 0; first < n; {
 		end := first + 1
@@ -99,7 +135,8 @@ func (r *Rig) splitGroups(dLambda *[motion.Max]float64, x *[motion.Max][motion.M
 			var block [motion.Max][motion.Max]float64
 			for k := first; k < end; k++ {
 				for l := k; l < end; l++ {
-					block[k-first][l-first], block[l-first][k-first] = x[k][l], x[k][l]
+					y := x[at(k, l, n)]
+					block[k-first][l-first], block[l-first][k-first] = y, y
 				}
 			}
 			eigenvaluesTo(dLambda[first:end], &block)

@@ -20,6 +20,9 @@ type Rig struct {
 	group   [motion.Max]int     // by mode: the first of those that count as equal to it
 	ik      [motion.Max]float64 // 1/√K, N^(−½) m^(−½)
 	entries [motion.Max][motion.Max]float64
+
+	mixed    [motion.MaxPairs * len(modal{})]float64 // by pair, triangle(N) each; see mix
+	hasMixed bool
 }
 
 // equalModes is the relative distance of two frequencies below which their
@@ -31,7 +34,7 @@ const equalModes = 1e-6
 // last two of which must stay as they are while r is asked.
 func (r *Rig) Load(f *motion.Forest, bodies *[motion.Max]motion.Body, rest *motion.Rest, modes *motion.Modes) {
 	n := f.N
-	r.Forest, r.rest, r.modes = f, rest, modes
+	r.Forest, r.rest, r.modes, r.hasMixed = f, rest, modes, false
 	r.Bodies.PutBodies(bodies, n, rest.G)
 	MomentsTo(f, &r.Moments, &r.Bodies)
 	for i := 0; i < n; i++ {
