@@ -12,6 +12,7 @@ type beam struct {
 	bar     *space.Bar
 	from    space.Vec
 	u, n    space.Vec // along it, and across to the left
+	start   space.Vec // its start, on the axes u and n
 	long    float64
 	line    float64 // kg/m before voids
 	density float64
@@ -20,6 +21,9 @@ type beam struct {
 	near    float64 // where on its holder
 	total   moments // of itself and all that it holds but pendulums
 	hung    uint8   // pendulums that it holds, one bit each
+	spans   [3]int  // in Workspace.spans: towards its end from the first, towards its start from the second up to the third
+	net     Section // everywhere, where it has no voids
+	whole   bool    // that is one
 }
 
 // join is what hangs on a beam at one place: a part, another beam with what
@@ -35,6 +39,9 @@ type join struct {
 }
 
 func (b *beam) point(s float64) space.Vec { return plus(b.from, times(s, b.u)) }
+
+// axes turns a vector of its pendulum's frame to the beam's own axes.
+func (b *beam) axes(v space.Vec) space.Vec { return space.Vec{X: dot(v, b.u), Y: dot(v, b.n)} }
 
 // foot is the nearest place on the beam's axis to p, and how far p is from it.
 func (b *beam) foot(p space.Vec) (s, far float64) {
@@ -92,6 +99,10 @@ func (w *Workspace) addBeam(i, k int) bool {
 		line: density * bar.Height * bar.Thick, density: density,
 	})
 	b := &w.beams[len(w.beams)-1]
+	b.start = b.axes(b.from)
+	if len(bar.Voids) == 0 {
+		b.net, b.whole = NetSection(bar.Thick, bar.Height, nil)
+	}
 	if bar.Weighed.Mass.Given { // as heavy as it was found, all along alike
 		ratio := divide(w.of(i)[k].mo.m, b.between(0, l).m)
 		b.line, b.density = b.line*ratio, b.density*ratio

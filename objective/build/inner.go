@@ -54,35 +54,68 @@ func (w *Workspace) beyond(b int, s float64, way side, with joined) (mo moments,
 	return mo, hung
 }
 
-// load is the push of case c on what beyond found in pendulum i.
-func (w *Workspace) load(c, i int, mo *moments, hung uint8) push {
-	p := w.swing.field[c][i].on(mo)
-	for j := 0; hung != 0; j, hung = j+1, hung>>1 {
-		if hung&1 == 1 {
-			p.add(w.swing.push[c][j])
-		}
-	}
-	return p
-}
-
 // forces are the inner forces of beam b at s, summed over one side. Source:
 // equilibrium of what lies beyond.
-func (w *Workspace) forces(b int, s float64, way side, with joined) Forces {
-	mo, hung := w.beyond(b, s, way, with)
-	beam := &w.beams[b]
-	var f Forces
-	for c := range w.swing.cases {
-		p := w.load(c, beam.Pendulum, &mo, hung)
-		at := beam.point(s)
-		k := float64(way)
-		n, v, m := k*dot(p.f, beam.u), k*dot(p.f, beam.n), k*(p.t-cross(at, p.f))
-		if c == 0 {
-			f.N, f.V, f.M = n, v, m
-			continue
-		}
-		f.MoreN += math.Abs(n)
-		f.MoreV += math.Abs(v)
-		f.MoreM += math.Abs(m)
+func (w *Workspace) forces(b int, s float64, way side, with joined) (f Forces) {
+	e, known := w.endingAt(b, s, way, with)
+	if !known {
+		e = w.endAt(b, s, way, with)
+	}
+	if e == nil {
+		return f
+	}
+	f.N, f.V, f.M = e.force[0].n, e.force[0].v, e.force[0].m
+	for c := 1; c < w.swing.cases; c++ {
+		x := &e.force[c]
+		f.MoreN += math.Abs(x.n)
+		f.MoreV += math.Abs(x.v)
+		f.MoreM += math.Abs(x.m)
 	}
 	return f
+}
+
+// endingAt finds s among the ends of beam b's spans: nil at the beam's own end, less
+// what hangs there. It is not known inside a span, nor where the beam is held and
+// joints are there too.
+func (w *Workspace) endingAt(b int, s float64, way side, with joined) (e *ending, known bool) {
+	list, held := w.arm(b, way), math.Abs(s-w.beams[b].support) <= cutSlack
+	if len(list) > 0 && held && !(bool(with) && w.joinedAt(b, s)) {
+		return &list[0].near, true
+	}
+	for k := range list {
+		switch {
+		case held || math.Abs(list[k].outer-s) > cutSlack:
+		case bool(with):
+			return &list[k].far, true
+		case k+1 < len(list):
+			return &list[k+1].near, true
+		default:
+			return nil, true
+		}
+	}
+	return nil, false
+}
+
+// joinedAt tells whether beam b holds something at s.
+func (w *Workspace) joinedAt(b int, s float64) bool {
+	i := w.beams[b].Pendulum
+	for e, past := w.seams[i], w.seams[i+1]; e < past; e++ {
+		if j := &w.joins[e]; j.beam == b && math.Abs(j.at-s) < cutSlack {
+			return true
+		}
+	}
+	return false
+}
+
+// endAt makes the ending at any place of beam b.
+func (w *Workspace) endAt(b int, s float64, way side, with joined) *ending {
+	beam, x := &w.beams[b], &w.elsewhere
+	mo, hung := w.beyond(b, s, way, with)
+	x.mo = beam.along(&mo)
+	for c := range w.swing.cases {
+		e := &w.swing.field[c][beam.Pendulum]
+		own, load := field{beam.axes(e.f), e.turn, e.out}, w.hanging(c, beam, hung)
+		x.force[c] = beam.feels(&own, &x.mo, &load, s, way)
+	}
+	return x
 }

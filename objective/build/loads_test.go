@@ -32,13 +32,13 @@ func TestPivotTakesNoMoment(t *testing.T) {
 func (s *standing) whole(c, i int) push {
 	sum := s.sum(i)
 	mo := moments{sum.Mass, sum.Mx, sum.My, sum.Inertia}
-	hung := uint8(0)
+	p := s.w.swing.field[c][i].on(&mo)
 	for j := range s.design.Pendulums {
 		if s.design.Pendulums[j].Parent == i {
-			hung |= 1 << j
+			p.add(s.w.swing.push[c][j])
 		}
 	}
-	return s.w.load(c, i, &mo, hung)
+	return p
 }
 
 // TestBeamsHoldEverything: the beams that the pivot holds carry all mass and all

@@ -16,6 +16,7 @@ type Model struct {
 
 	parts, bars int // in the whole rig
 	marks       int // the most places on one bar
+	spans       int // the most in the whole rig
 }
 
 // NewModel makes the Model of a rig and its forest.
@@ -29,12 +30,14 @@ func NewModel(rig *space.Rig, forest *motion.Forest) *Model {
 		m.bars += len(p.Bars)
 		m.parts += len(p.Bars) + len(p.Drums) + len(p.Blocks) + len(p.Lumps)
 	}
-	m.marks = m.parts + motion.Max + 2
+	voids := 0
 	for _, p := range m.design.Pendulums {
 		for k := range p.Bars {
-			m.marks += 2 * len(p.Bars[k].Voids)
+			voids += len(p.Bars[k].Voids)
 		}
 	}
+	m.marks = m.parts + motion.Max + 2 + 2*voids
+	m.spans = 2*m.bars + m.parts + motion.Max + 2*voids
 	return m
 }
 

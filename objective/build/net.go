@@ -27,13 +27,12 @@ func (c cutAt) factor(stretched bool) float64 {
 	return 1
 }
 
-// sectionAt is the net section of beam b at s. Voids that begin or end there
-// count. ok is false where nothing is left.
-func (w *Workspace) sectionAt(b int, s float64) (net Section, at cutAt, ok bool) {
+// sectionAt is the net section of beam b at s, valid until the next is asked for.
+// Voids that begin or end there count. ok is false where nothing is left.
+func (w *Workspace) sectionAt(b int, s float64) (net *Section, at cutAt, ok bool) {
 	beam := &w.beams[b]
 	if len(beam.bar.Voids) == 0 {
-		net, ok = NetSection(beam.bar.Thick, beam.bar.Height, nil)
-		return net, at, ok
+		return &beam.net, at, beam.whole
 	}
 	var cuts [MaxCuts]Cut
 	n := 0
@@ -44,14 +43,14 @@ func (w *Workspace) sectionAt(b int, s float64) (net Section, at cutAt, ok bool)
 			continue
 		}
 		if n == MaxCuts {
-			return net, at, false
+			return &w.net, at, false
 		}
 		cuts[n] = Cut{v.wide, high, v.y}
 		n++
 		at.mark(&v, high, beam.bar)
 	}
-	net, ok = NetSection(beam.bar.Thick, beam.bar.Height, cuts[:n])
-	return net, at, ok
+	w.net, ok = NetSection(beam.bar.Thick, beam.bar.Height, cuts[:n])
+	return &w.net, at, ok
 }
 
 // highAt is the height of a void at s along its bar: of a hole, its chord.

@@ -127,21 +127,16 @@ type curve struct {
 
 // bendArm marches from the support of beam b to one end.
 func (w *Workspace) bendArm(b int, way side, start curve, own *moved) bool {
-	beam := &w.beams[b]
-	w.markArm(beam, b, way)
-	at, now := beam.support, start
-	w.settle(b, at, now)
-	for _, t := range w.marks {
-		next := beam.support + float64(way)*t
-		if math.Abs(next-at) <= cutSlack {
-			continue
-		}
-		var ok bool
-		if now, ok = w.step(b, at, next, way, now, own); !ok {
+	beam, now := &w.beams[b], start
+	w.settle(b, beam.support, now)
+	list := w.arm(b, way)
+	for k := range list {
+		s := &list[k]
+		if !s.whole {
 			return false
 		}
-		at = next
-		w.settle(b, at, now)
+		now = beam.step(s, float64(way), now, own)
+		w.settle(b, s.outer, now)
 	}
 	return true
 }
@@ -188,38 +183,19 @@ func (w *Workspace) settle(b int, at float64, c curve) {
 	}
 }
 
-// step carries the curve from one mark to the next, h away: with M quadratic in
-// between, the slope gains h(M₀+4M½+M₁)/6EI, the deflection h²(M₀+2M½)/6EI. The
-// wood between is lowered by Simpson's mean.
-func (w *Workspace) step(b int, from, to float64, way side, c curve, own *moved) (curve, bool) {
-	beam := &w.beams[b]
-	stuff := &w.m.stuff[beam.bar.Of]
-	middle := (from + to) / 2
-	net, _, ok := w.sectionAt(b, middle)
-	if !ok {
-		return c, false
-	}
-	m0, v0 := w.resting(b, from, way, withoutJoint)
-	mm, vm := w.resting(b, middle, way, withJoint)
-	m1, v1 := w.resting(b, to, way, withJoint)
-	k, h := float64(way), math.Abs(to-from)
-	ei, ga := stuff.e*net.I, stuff.g*net.A
-	bent := h / 6 * (m0 + 4*mm + m1) / ei
-	gain := h*h/6*(m0+2*mm)/ei + k*shearShape*h/6*(v0+4*vm+v1)/ga
-	half := h*h/24*(m0+(3*m0+6*mm-m1)/4)/ei + k*shearShape*h/4*(v0+vm)/ga
-	along := times(to-from, beam.u)
-	lean := times(c.tilt, left(along))
-	next := curve{plus(plus(c.shift, lean), times(gain, beam.n)), c.tilt + k*bent}
-	mean := plus(plus(c.shift, times(0.5, lean)), times((4*half+gain)/6, beam.n))
-	own.add(beam.between(min(from, to), max(from, to)).m, beam.point(middle), mean)
-	return next, true
-}
-
-// resting is the moment and shear of beam b at s at rest.
-func (w *Workspace) resting(b int, s float64, way side, with joined) (m, v float64) {
-	mo, hung := w.beyond(b, s, way, with)
-	beam := &w.beams[b]
-	p := w.load(0, beam.Pendulum, &mo, hung)
-	k := float64(way)
-	return k * (p.t - cross(beam.point(s), p.f)), k * dot(p.f, beam.n)
+// step carries the curve over a span of length h, k is 1 towards the beam's end, −1
+// towards its start: with M quadratic in between, the slope gains
+// h(M₀+4M½+M₁)/6EI, the deflection h²(M₀+2M½)/6EI. The wood is lowered by Simpson's
+// mean.
+func (b *beam) step(s *span, k float64, c curve, own *moved) curve {
+	near, far, mid := &s.near.force[0], &s.far.force[0], s.middle(0, 0)
+	h := k * (s.outer - s.inner)
+	bent := h / 6 * (near.m + 4*mid.m + far.m) / s.ei
+	gain := h*h/6*(near.m+2*mid.m)/s.ei + k*shearShape*h/6*(near.v+4*mid.v+far.v)/s.ga
+	half := h*h/24*(near.m+(3*near.m+6*mid.m-far.m)/4)/s.ei + k*shearShape*h/4*(near.v+mid.v)/s.ga
+	lean := times(c.tilt*k*h, b.n)
+	next := curve{plus(plus(c.shift, lean), times(gain, b.n)), c.tilt + k*bent}
+	mean := plus(plus(c.shift, times(0.5, lean)), times((4*half+gain)/6, b.n))
+	own.add(s.wood, b.point((s.inner+s.outer)/2), mean)
+	return next
 }

@@ -183,6 +183,7 @@ func (s *standing) elasticShift(t *testing.T, mode int) (lowered, sprung float64
 	for k := range s.model.stuff {
 		s.model.stuff[k].g = 1e30
 	}
+	s.again(t)
 	var bodies [motion.Max]motion.Body
 	var shift [motion.Max]float64
 	var rest motion.Rest

@@ -37,39 +37,25 @@ func (w *Workspace) SpringTo(shift *[motion.Max]float64) bool {
 }
 
 // springArm adds ∫ (M²/EI + 1.2 V²/GA) of one arm in every mode at its largest
-// amplitude. It returns false where a section is left without wood.
+// amplitude, by Simpson's rule on each span. It returns false where a section is
+// left without wood.
 func (w *Workspace) springArm(b int, way side, sum *[motion.Max]float64) bool {
-	beam := &w.beams[b]
-	stuff := &w.m.stuff[beam.bar.Of]
-	w.markArm(beam, b, way)
-	at := 0.0
-	for _, t := range w.marks {
-		if t-at <= cutSlack {
-			continue
-		}
-		net, _, ok := w.sectionAt(b, beam.support+float64(way)*(at+t)/2)
-		if !ok {
+	list := w.arm(b, way)
+	for at := range list {
+		s := &list[at]
+		if !s.whole {
 			return false
 		}
-		ei, ga := stuff.e*net.I, stuff.g*net.A
-		w.addSpring(b, at, way, withoutJoint, (t-at)/6, ei, ga, sum)
-		w.addSpring(b, (at+t)/2, way, withJoint, 4*(t-at)/6, ei, ga, sum)
-		w.addSpring(b, t, way, withJoint, (t-at)/6, ei, ga, sum)
-		at = t
+		h := float64(way) * (s.outer - s.inner)
+		bends, shears := h/6/s.ei, h/6*shearShape/math.Max(s.ga, leastStiff)
+		for k := range w.modes.N {
+			c := k + 1
+			near, far := &s.near.force[c], &s.far.force[c]
+			mid := s.middle(c, w.swing.field[c][w.beams[b].Pendulum].turn)
+			sum[k] += bends*(near.m*near.m+4*mid.m*mid.m+far.m*far.m) + shears*(near.v*near.v+4*mid.v*mid.v+far.v*far.v)
+		}
 	}
 	return true
-}
-
-// addSpring adds one place at distance t from the support, with its weight.
-func (w *Workspace) addSpring(b int, t float64, way side, with joined, weight, ei, ga float64, sum *[motion.Max]float64) {
-	beam := &w.beams[b]
-	s := beam.support + float64(way)*t
-	mo, hung := w.beyond(b, s, way, with)
-	for k := range w.modes.N {
-		p := w.load(k+1, beam.Pendulum, &mo, hung)
-		m, v := p.t-cross(beam.point(s), p.f), dot(p.f, beam.n)
-		sum[k] += weight * (m*m/ei + shearShape*v*v/math.Max(ga, leastStiff))
-	}
 }
 
 // leastStiff keeps a shear stiffness of nought from dividing, N: any real bar

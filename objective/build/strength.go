@@ -169,7 +169,7 @@ func (w *Workspace) judgeCut(u *Use, b int, s float64, with joined, at Place, sa
 			continue
 		}
 		f := w.forces(b, s, way, with)
-		w.judgeForces(u, b, &net, cut, &f, at, safety)
+		w.judgeForces(u, b, net, cut, &f, at, safety)
 	}
 }
 

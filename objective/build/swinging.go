@@ -72,6 +72,7 @@ func (w *Workspace) move() bool {
 		if !w.felt(c) {
 			return false
 		}
+		w.strain(c)
 	}
 	return true
 }

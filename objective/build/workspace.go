@@ -17,19 +17,22 @@ type Workspace struct {
 	modes  *motion.Modes
 	turn   [motion.Max]turn // by which each pendulum turns to rest
 
-	parts []hung
-	first [motion.Max + 1]int // a pendulum's first part
-	beams []beam
-	root  [motion.Max + 1]int // a pendulum's first beam
-	order []int               // beams of each pendulum in turn, holders before what they hold
-	held  []bool
-	joins []join
-	seams [motion.Max + 1]int // a pendulum's first join
-	marks []float64           // along an arm, where its sag is worked out
-	swing swinging
-	sags  [motion.Max]Sag
-	fit   Fittings
-	clear clearing
+	parts     []hung
+	first     [motion.Max + 1]int // a pendulum's first part
+	beams     []beam
+	root      [motion.Max + 1]int // a pendulum's first beam
+	order     []int               // beams of each pendulum in turn, holders before what they hold
+	held      []bool
+	joins     []join
+	seams     [motion.Max + 1]int // a pendulum's first join
+	marks     []float64           // along an arm, where something changes
+	spans     []span              // of all beams, by arm
+	net       Section             // what sectionAt found last
+	elsewhere ending              // what endAt made last
+	swing     swinging
+	sags      [motion.Max]Sag
+	fit       Fittings
+	clear     clearing
 }
 
 // NewWorkspace makes one.
@@ -39,6 +42,7 @@ func (m *Model) NewWorkspace() *Workspace {
 		order: make([]int, 0, m.bars), held: make([]bool, m.bars),
 		joins: make([]join, 0, m.parts+m.bars+motion.Max),
 		marks: make([]float64, 0, m.marks),
+		spans: make([]span, 0, m.spans),
 		clear: newClearing(m),
 	}
 }
@@ -69,7 +73,12 @@ func (w *Workspace) Stand(d *space.Design, bodies *[motion.Max]motion.Body, rest
 	}
 	w.fieldsTo(&w.swing, 0)
 	w.pushesTo(&w.swing, 0)
-	return w.felt(0)
+	if !w.felt(0) {
+		return false
+	}
+	w.cut()
+	w.strain(0)
+	return true
 }
 
 // Swing works out what swinging in the modes of the design that stands adds:
