@@ -13,6 +13,7 @@ type beam struct {
 	from    space.Vec
 	u, n    space.Vec // along it, and across to the left
 	start   space.Vec // its start, on the axes u and n
+	level   turn      // from the wall's axes at rest to those
 	long    float64
 	line    float64 // kg/m before voids
 	density float64
@@ -40,8 +41,8 @@ type join struct {
 
 func (b *beam) point(s float64) space.Vec { return plus(b.from, times(s, b.u)) }
 
-// axes turns a vector of its pendulum's frame to the beam's own axes.
-func (b *beam) axes(v space.Vec) space.Vec { return space.Vec{X: dot(v, b.u), Y: dot(v, b.n)} }
+// axes turns a vector on the wall's axes at rest to the beam's own.
+func (b *beam) axes(v space.Vec) space.Vec { return b.level.back(v) }
 
 // foot is the nearest place on the beam's axis to p, and how far p is from it.
 func (b *beam) foot(p space.Vec) (s, far float64) {
@@ -99,7 +100,9 @@ func (w *Workspace) addBeam(i, k int) bool {
 		line: density * bar.Height * bar.Thick, density: density,
 	})
 	b := &w.beams[len(w.beams)-1]
-	b.start = b.axes(b.from)
+	b.start = space.Vec{X: dot(b.from, u), Y: dot(b.from, b.n)}
+	rest := w.turn[i].of(u)
+	b.level = turn{rest.X, rest.Y}
 	if len(bar.Voids) == 0 {
 		b.net, b.whole = NetSection(bar.Thick, bar.Height, nil)
 	}

@@ -43,8 +43,7 @@ const (
 
 // clearing is the scratch space of ClearanceTo.
 type clearing struct {
-	pivot  [motion.Max]space.Vec // from the parent's pivot, at rest (on the wall: from its origin)
-	shapes []shape               // parallel to Workspace.parts, at rest
+	shapes []shape // parallel to Workspace.parts, at rest
 	pair   pair
 	stack  []wedge
 	open   [][2]int // pairs that need more than one look
@@ -102,13 +101,9 @@ func (w *Workspace) ClearanceUpTo(c *Clearance, enough float64) {
 	}
 }
 
-// stand puts outlines and pivots on the axes of the wall at rest.
+// stand puts outlines on the axes of the wall at rest.
 func (w *Workspace) stand() {
 	for i := range w.d.Pendulums {
-		w.clear.pivot[i] = w.bodies[i].Pivot
-		if h := w.m.forest.Parent[i]; h != space.Wall {
-			w.clear.pivot[i] = w.turn[h].of(w.bodies[i].Pivot)
-		}
 		by := w.turn[i]
 		for k := w.first[i]; k < w.first[i+1]; k++ {
 			s := w.outline(w.parts[k].Part)
@@ -128,7 +123,7 @@ func (w *Workspace) compare(c *Clearance, i, j int, fully bool) (done bool) {
 		i, j, a, b = j, i, b, a
 	}
 	first, second := w.clear.shapes[i], w.clear.shapes[j]
-	pivot := w.clear.pivot[b.Pendulum]
+	pivot := w.pivot[b.Pendulum]
 	joined := w.m.forest.Parent[b.Pendulum] == a.Pendulum
 	if joined && a.Kind != BarPart || joined && b.Kind != BarPart {
 		near, _ := cornerOf(&first, pivot)

@@ -113,9 +113,8 @@ func (w *Workspace) endAt(b int, s float64, way side, with joined) *ending {
 	mo, hung := w.beyond(b, s, way, with)
 	x.mo = beam.along(&mo)
 	for c := range w.swing.cases {
-		e := &w.swing.field[c][beam.Pendulum]
-		own, load := field{beam.axes(e.f), e.turn, e.out}, w.hanging(c, beam, hung)
-		x.force[c] = beam.feels(&own, &x.mo, &load, s, way)
+		e, load := beam.field(&w.swing.field[c][beam.Pendulum]), w.hanging(c, beam, hung)
+		x.force[c] = beam.feels(&e, &x.mo, &load, s, way)
 	}
 	return x
 }

@@ -31,7 +31,8 @@ func TestPivotTakesNoMoment(t *testing.T) {
 // whole is everything that acts on pendulum i but its pivot's push.
 func (s *standing) whole(c, i int) push {
 	sum := s.sum(i)
-	mo := moments{sum.Mass, sum.Mx, sum.My, sum.Inertia}
+	at := s.w.turn[i].of(space.Vec{X: sum.Mx, Y: sum.My})
+	mo := moments{sum.Mass, at.X, at.Y, sum.Inertia}
 	p := s.w.swing.field[c][i].on(&mo)
 	for j := range s.design.Pendulums {
 		if s.design.Pendulums[j].Parent == i {

@@ -69,7 +69,7 @@ func (w *Workspace) way(p *pair, i, c int, sign float64) space.Vec {
 		swing := min(w.d.Pendulums[i].Swing, math.Pi)
 		p.links[p.n] = link{i, sign, last, below, 0, swing, swing + p.common}
 		p.n++
-		below = w.clear.pivot[i]
+		below = w.pivot[i]
 		if i = w.m.forest.Parent[i]; i == c {
 			return below
 		}

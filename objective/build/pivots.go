@@ -40,26 +40,14 @@ func (w *Workspace) PivotsTo(p *[motion.Max]Pivot) {
 	for _, i := range f.Order[:f.N] {
 		up := below[i] / w.rest.Mu[i]
 		for h, j := f.Parent[i], i; h != space.Wall; h, j = f.Parent[h], h {
-			up += math.Abs(w.turn[h].of(w.bodies[j].Pivot).Y) * s.square[h]
+			up += math.Abs(w.pivot[j].Y) * s.square[h]
 		}
 		for c := 1; c < last; c++ {
-			v := w.onAxes(c, i)
+			v := s.moving[c][i]
 			up += math.Abs(v.Y) / w.rest.Mu[i]
 			p[i].Side += math.Abs(v.X)
 		}
-		p[i].Side += math.Abs(w.onAxes(last, i).X)
+		p[i].Side += math.Abs(s.moving[last][i].X)
 		p[i].Factor = 1 + up/g
 	}
-}
-
-// onAxes is the push of pendulum i in a moving case on the wall's axes, the
-// turning of the holder's frame taken out.
-func (w *Workspace) onAxes(c, i int) space.Vec {
-	s := &w.swing
-	h := w.m.forest.Parent[i]
-	if h == space.Wall {
-		return s.push[c][i].f
-	}
-	angle, _, _ := w.turning(s, c, h)
-	return w.turn[h].of(minus(s.push[c][i].f, times(w.rest.Mu[i], w.gravity(s, c, h, angle))))
 }

@@ -102,23 +102,28 @@ func (b *beam) along(mo *moments) moments {
 	return moments{mo.m, mo.x*b.u.X + mo.y*b.u.Y, mo.x*b.n.X + mo.y*b.n.Y, mo.j}
 }
 
-// strain works out the inner forces of case c at the ends of all spans.
-func (w *Workspace) strain(c int) {
+// strain works out the inner forces of cases from up to past at the ends of all
+// spans.
+func (w *Workspace) strain(from, past int) {
 	for b := range w.beams {
 		beam := &w.beams[b]
-		e := &w.swing.field[c][beam.Pendulum]
-		own := field{beam.axes(e.f), e.turn, e.out}
 		for _, way := range arms {
 			list := w.arm(b, way)
 			for k := range list {
 				s := &list[k]
-				load := w.hanging(c, beam, s.hung)
-				s.near.force[c] = beam.feels(&own, &s.near.mo, &load, s.inner, way)
-				s.far.force[c] = beam.feels(&own, &s.far.mo, &load, s.outer, way)
+				for c := from; c < past; c++ {
+					e := beam.field(&w.swing.field[c][beam.Pendulum])
+					load := w.hanging(c, beam, s.hung)
+					s.near.force[c] = beam.feels(&e, &s.near.mo, &load, s.inner, way)
+					s.far.force[c] = beam.feels(&e, &s.far.mo, &load, s.outer, way)
+				}
 			}
 		}
 	}
 }
+
+// field turns a field to the beam's own axes.
+func (b *beam) field(e *field) field { return field{b.axes(e.f), e.turn, e.out} }
 
 // hanging is the push of pendulums in case c on the beam's own axes.
 func (w *Workspace) hanging(c int, b *beam, hung uint8) (sum push) {

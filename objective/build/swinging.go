@@ -12,7 +12,7 @@ import (
 // order; the last is what goes with the square of the swing.
 const maxCases = motion.Max + 2
 
-// field is the force on a kilogram at r of a pendulum's frame: f + turn ẑ×r +
+// field is the force on a kilogram at r of a pendulum, from its pivot: f + turn ẑ×r +
 // out r (N, from gravity less acceleration).
 type field struct {
 	f         space.Vec
@@ -41,13 +41,16 @@ func (e *field) on(mo *moments) push {
 }
 
 // swinging is the fields of a rig and the pushes of its pendulums on what holds
-// them, in the holder's frame at rest (the wall's for those on the wall).
+// them, all on the wall's axes in the rest pose: fields from the pendulum's own
+// pivot, moments of a push about the holder's pivot (of those on the wall, about
+// its frame's origin).
 type swinging struct {
 	cases  int
 	reach  [motion.Max]float64 // largest |q| of a mode
 	square [motion.Max]float64 // bound of |d²(φ²/2)/dt²| of a pendulum, 1/s²
 	field  [maxCases][motion.Max]field
 	push   [maxCases][motion.Max]push
+	moving [maxCases][motion.Max]space.Vec // of the push, what accelerations make of it
 }
 
 // move works out the cases but that of rest. Sums over modes are bounds: every
@@ -67,14 +70,19 @@ func (w *Workspace) move() bool {
 		s.square[i] = a * b
 	}
 	for c := 1; c < s.cases; c++ {
-		w.fieldsTo(s, c)
-		w.pushesTo(s, c)
-		if !w.felt(c) {
+		if !w.push(c) {
 			return false
 		}
-		w.strain(c)
 	}
+	w.strain(1, s.cases)
 	return true
+}
+
+// push works out case c. It returns false on a number that is none.
+func (w *Workspace) push(c int) bool {
+	w.fieldsTo(&w.swing, c)
+	w.pushesTo(&w.swing, c)
+	return w.felt(c)
 }
 
 // felt tells whether all that case c pushes is a number.
@@ -129,26 +137,24 @@ func (w *Workspace) fieldsTo(s *swinging, c int) {
 	for _, i := range f.Order[:f.N] {
 		if p := f.Parent[i]; p != space.Wall {
 			_, turn, out := w.turning(s, c, p)
-			d := w.turn[p].of(w.bodies[i].Pivot)
+			d := w.pivot[i]
 			pivot[i] = plus(pivot[p], minus(times(turn, left(d)), times(out, d)))
 		}
 		angle, turn, out := w.turning(s, c, i)
-		body := w.turn[i]
-		s.field[c][i] = field{minus(w.gravity(s, c, i, angle), body.back(pivot[i])), -turn, out}
+		s.field[c][i] = field{minus(w.gravity(s, c, angle), pivot[i]), -turn, out}
 	}
 }
 
-// gravity of case c in the frame of i: itself at rest, what turning by angle
-// makes of it in a mode, nothing in the last case.
-func (w *Workspace) gravity(s *swinging, c, i int, angle float64) space.Vec {
-	down := w.turn[i].back(space.Vec{Y: -w.rest.G})
+// gravity of case c in a frame that turns by angle in a mode: itself at rest, what
+// the turn makes of it in a mode, nothing in the last case.
+func (w *Workspace) gravity(s *swinging, c int, angle float64) space.Vec {
 	switch c {
 	case 0:
-		return down
+		return space.Vec{Y: -w.rest.G}
 	case s.cases - 1:
 		return space.Vec{}
 	}
-	return times(-angle, left(down))
+	return space.Vec{X: -angle * w.rest.G}
 }
 
 // pushesTo fills what each pendulum puts on its pivot in case c, children
@@ -157,34 +163,22 @@ func (w *Workspace) gravity(s *swinging, c, i int, angle float64) space.Vec {
 // difference of their angles.
 func (w *Workspace) pushesTo(s *swinging, c int) {
 	f := w.m.forest
-	var sum [motion.Max]space.Vec // on the wall's axes, gravity left out
+	sum := &s.moving[c]
+	clear(sum[:f.N])
 	for k := f.N - 1; k >= 0; k-- {
 		i := f.Order[k]
-		b := &w.bodies[i]
-		own := moments{b.Mass, b.Mass * b.Cg.X, b.Mass * b.Cg.Y, 0}
+		b, cg, h := &w.bodies[i], w.cg[i], f.Parent[i]
+		own := moments{b.Mass, b.Mass * cg.X, b.Mass * cg.Y, 0}
 		angle, _, _ := w.turning(s, c, i)
 		e := s.field[c][i]
-		e.f = minus(e.f, w.gravity(s, c, i, angle))
-		p := e.on(&own)
-		sum[i] = plus(sum[i], w.turn[i].of(p.f))
-		w.putOn(s, c, i, sum[i])
-		if h := f.Parent[i]; h != space.Wall {
+		e.f = minus(e.f, w.gravity(s, c, angle))
+		sum[i] = plus(sum[i], e.on(&own).f)
+		held := 0.0 // the angle of what holds it
+		if h != space.Wall {
 			sum[h] = plus(sum[h], sum[i])
+			held, _, _ = w.turning(s, c, h)
 		}
+		force := plus(times(w.rest.Mu[i], w.gravity(s, c, held)), sum[i])
+		s.push[c][i] = push{force, cross(w.pivot[i], force)}
 	}
-}
-
-// putOn writes pendulum i's push on what holds it.
-func (w *Workspace) putOn(s *swinging, c, i int, moving space.Vec) {
-	h := w.m.forest.Parent[i]
-	if h == space.Wall {
-		if c == 0 {
-			moving.Y -= w.rest.G * w.rest.Mu[i]
-		}
-		s.push[c][i] = push{moving, cross(w.bodies[i].Pivot, moving)}
-		return
-	}
-	angle, _, _ := w.turning(s, c, h)
-	force := plus(times(w.rest.Mu[i], w.gravity(s, c, h, angle)), w.turn[h].back(moving))
-	s.push[c][i] = push{force, cross(w.bodies[i].Pivot, force)}
 }

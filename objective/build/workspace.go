@@ -15,7 +15,9 @@ type Workspace struct {
 	bodies *[motion.Max]motion.Body
 	rest   *motion.Rest
 	modes  *motion.Modes
-	turn   [motion.Max]turn // by which each pendulum turns to rest
+	turn   [motion.Max]turn      // by which each pendulum turns to rest
+	cg     [motion.Max]space.Vec // centres of gravity from the pivots, on the wall's axes at rest
+	pivot  [motion.Max]space.Vec // pivots from the holders' pivots (of those on the wall, from its origin), likewise
 
 	parts     []hung
 	first     [motion.Max + 1]int // a pendulum's first part
@@ -66,19 +68,28 @@ func (w *Workspace) Stand(d *space.Design, bodies *[motion.Max]motion.Body, rest
 		if p := &d.Pendulums[i]; !(p.Swing > 0) || math.IsInf(p.Swing, 0) {
 			return false
 		}
-		w.turn[i] = turnBy(rest.Tilt[i])
 	}
-	if !w.weigh() || !w.hold() {
-		return false
-	}
-	w.fieldsTo(&w.swing, 0)
-	w.pushesTo(&w.swing, 0)
-	if !w.felt(0) {
+	w.rotate()
+	if !w.weigh() || !w.hold() || !w.push(0) {
 		return false
 	}
 	w.cut()
-	w.strain(0)
+	w.strain(0, 1)
 	return true
+}
+
+// rotate turns centres of gravity and pivots to rest.
+func (w *Workspace) rotate() {
+	for i := range w.d.Pendulums {
+		w.turn[i] = turnBy(w.rest.Tilt[i])
+		w.cg[i] = w.turn[i].of(w.bodies[i].Cg)
+	}
+	for i := range w.d.Pendulums {
+		w.pivot[i] = w.bodies[i].Pivot
+		if h := w.m.forest.Parent[i]; h != space.Wall {
+			w.pivot[i] = w.turn[h].of(w.pivot[i])
+		}
+	}
 }
 
 // Swing works out what swinging in the modes of the design that stands adds:
