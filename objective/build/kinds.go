@@ -60,8 +60,10 @@ func noseOf(p *space.Pendulum) float64 {
 func (w *Workspace) judgeKind(u *Use, i int, pivots *pivotLoads) {
 	p := &w.d.Pendulums[i]
 	at := Place{Part: Part{Pendulum: i}}
-	share := w.heavierShare(i)
-	load := Bump * pivots[i].Load * pivots[i].Factor * share
+	if k := p.Pivoted.Kind; k != space.PinInCup && k != space.BallBearing {
+		return
+	}
+	load := Bump * pivots[i].Load * pivots[i].Factor * w.heavierShare(i)
 	switch p.Pivoted.Kind {
 	case space.PinInCup:
 		pin, cup := w.m.stuff[p.Pivoted.Edge].contact(), w.m.stuff[p.Pivoted.Seat].contact()

@@ -14,9 +14,10 @@ type Model struct {
 	stuff  []stuff       // parallel to Rig.Materials
 	design *space.Design // at the start values, for what a joint holds
 
-	parts, bars int // in the whole rig
-	marks       int // the most places on one bar
-	spans       int // the most in the whole rig
+	parts, bars int               // in the whole rig
+	marks       int               // the most places on one bar
+	under       [motion.Max]uint8 // a pendulum and all that hang from it, one bit each
+	spans       int               // the most in the whole rig
 }
 
 // NewModel makes the Model of a rig and its forest.
@@ -24,6 +25,11 @@ func NewModel(rig *space.Rig, forest *motion.Forest) *Model {
 	m := &Model{rig: rig, forest: forest, design: &rig.NewDecoder().Design}
 	for k := range rig.Materials {
 		m.stuff = append(m.stuff, newStuff(&rig.Materials[k]))
+	}
+	for j := range forest.N {
+		for i := j; i != space.Wall; i = forest.Parent[i] {
+			m.under[i] |= 1 << j
+		}
 	}
 	for i := range rig.Pendulums {
 		p := &rig.Pendulums[i]
@@ -84,12 +90,7 @@ func (m *Model) JudgesWall(d *space.Design) bool {
 func (m *Model) JudgesFace(material int) bool { return m.stuff[material].weak > 0 }
 
 // HangsFrom tells whether pendulum j is i or hangs from it.
-func (m *Model) HangsFrom(j, i int) bool {
-	for j >= 0 && j != i {
-		j = m.forest.Parent[j]
-	}
-	return j == i
-}
+func (m *Model) HangsFrom(j, i int) bool { return m.under[i]>>j&1 == 1 }
 
 // stuff is a material as plain numbers, SI; 0 where a figure is not known.
 type stuff struct {

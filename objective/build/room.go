@@ -30,6 +30,9 @@ func (g *RoomGap) SideWords() string { return roomSides[g.Side] }
 // without z count too.
 func (w *Workspace) RoomTo(g *RoomGap, room *Room) {
 	*g = RoomGap{}
+	if *room == (Room{}) {
+		return
+	}
 	w.stand()
 	for side, s := range [4]struct {
 		at space.Optional

@@ -1,8 +1,6 @@
 package build
 
 import (
-	"math"
-
 	"evenswing/objective/motion"
 	"evenswing/space"
 )
@@ -135,20 +133,29 @@ func (w *Workspace) judgeBeam(u *Use, b int, safety float64) {
 		u.Missing = true
 		return
 	}
-	w.judgeCut(u, b, beam.support, withJoint, at, safety)
+	allow := allowance{bending: stuff.safety(safety) / stuff.bending}
+	if stuff.shear > 0 {
+		allow.shear = stuff.safety(safety) / stuff.shear
+	} else {
+		u.Missing = true
+	}
+	if beam.whole {
+		allow.plain.of(&beam.net, cutAt{}, beam.bar, &allow)
+	}
+	w.judgeCut(u, b, beam.support, withJoint, at, &allow)
 	for e, past := w.seams[beam.Pendulum], w.seams[beam.Pendulum+1]; e < past; e++ {
 		if j := &w.joins[e]; j.beam == b {
-			w.judgeCut(u, b, j.at, withJoint, j.place, safety)
-			w.judgeCut(u, b, j.at, withoutJoint, j.place, safety)
+			w.judgeCut(u, b, j.at, withJoint, j.place, &allow)
+			w.judgeCut(u, b, j.at, withoutJoint, j.place, &allow)
 		}
 	}
 	for k := range beam.bar.Voids {
 		v := beam.void(k)
 		at.Kind, at.Index = AtRecess+PlaceKind(v.kind), k
-		w.judgeCut(u, b, clamp(v.at, beam.long), withJoint, at, safety)
+		w.judgeCut(u, b, clamp(v.at, beam.long), withJoint, at, &allow)
 		if v.kind != space.Hole {
-			w.judgeCut(u, b, clamp(v.at-v.along/2, beam.long), withJoint, at, safety)
-			w.judgeCut(u, b, clamp(v.at+v.along/2, beam.long), withJoint, at, safety)
+			w.judgeCut(u, b, clamp(v.at-v.along/2, beam.long), withJoint, at, &allow)
+			w.judgeCut(u, b, clamp(v.at+v.along/2, beam.long), withJoint, at, &allow)
 		}
 	}
 }
@@ -157,40 +164,24 @@ func clamp(s, long float64) float64 { return min(max(s, 0), long) }
 
 // judgeCut judges one cross-section, on the side away from the support or, at
 // the support, on both.
-func (w *Workspace) judgeCut(u *Use, b int, s float64, with joined, at Place, safety float64) {
-	net, cut, ok := w.sectionAt(b, s)
-	if !ok {
-		u.put(Ceiling, Bending, at)
-		return
+func (w *Workspace) judgeCut(u *Use, b int, s float64, with joined, at Place, allow *allowance) {
+	beam := &w.beams[b]
+	bears, here := &allow.plain, resistance{}
+	if !beam.whole {
+		net, cut, ok := w.sectionAt(b, s)
+		if !ok {
+			u.put(Ceiling, Bending, at)
+			return
+		}
+		here.of(net, cut, beam.bar, allow)
+		bears = &here
 	}
-	support := w.beams[b].support
-	for _, way := range [2]side{toEnd, toStart} {
-		if float64(way)*(support-s) > cutSlack {
+	for _, way := range arms {
+		if float64(way)*(beam.support-s) > cutSlack {
 			continue
 		}
 		f := w.forces(b, s, way, with)
-		w.judgeForces(u, b, net, cut, &f, at, safety)
-	}
-}
-
-// judgeForces judges the inner forces of one side of a cross-section.
-func (w *Workspace) judgeForces(u *Use, b int, net *Section, cut cutAt, f *Forces, at Place, safety float64) {
-	bar := w.beams[b].bar
-	stuff := &w.m.stuff[bar.Of]
-	v := math.Abs(f.V) + f.MoreV
-	n := math.Abs(f.N) + f.MoreN
-	slot := 0.0
-	if cut.long > 0 {
-		slot = SlotStress(v, cut.long, bar.Thick, cut.above, cut.below)
-	}
-	factor := stuff.safety(safety) / stuff.bending
-	// Stretched below, then stretched above, whichever the swing allows.
-	u.put(factor*cut.factor(cut.stressedBelow)*(net.Bending(max(0, f.M+f.MoreM), n)+slot), Bending, at)
-	u.put(factor*cut.factor(cut.stressedAbove)*(net.Bending(max(0, f.MoreM-f.M), n)+slot), Bending, at)
-	if stuff.shear > 0 {
-		u.put(stuff.safety(safety)*net.Shear(v, bar.Thick, bar.Height)/stuff.shear, Shearing, at)
-	} else {
-		u.Missing = true
+		bears.judge(u, &f, at)
 	}
 }
 
