@@ -33,6 +33,9 @@ type Plan struct {
 	Evaluations int    `json:"evaluations"` // ceiling over all stages
 	Islands     int    `json:"islands"`
 	Epochs      int    `json:"epochs"`
+	// First is the number of the first island: not 0 where a run was extended by
+	// this plan.
+	First int `json:"first_island,omitempty"`
 
 	// Motions is a ceiling over the full motions that finalists get, to be judged
 	// and to settle; a shortlist
@@ -80,13 +83,33 @@ func islandsFor(evaluations int) int {
 	return 64
 }
 
+// Extension lays out further islands, behind those before first, each of one epoch
+// and at least as large as the smallest that is of use; a multiple of cores where
+// there are enough evaluations for that, so that no core is idle before the end.
+// Motions are none.
+func (p Plan) Extension(first, evaluations, cores int) Plan {
+	islands := (evaluations + taskEvaluations - 1) / taskEvaluations
+	islands = (islands + cores - 1) / cores * cores
+	islands = max(min(islands, evaluations/LeastExtension), 1)
+	return Plan{Seed: p.Seed, Evaluations: evaluations, Islands: islands, Epochs: 1, First: first, Set: p.Set}
+}
+
+// LeastExtension is the least number of evaluations by which it is of use to
+// extend a run: with fewer an island does not come far.
+const LeastExtension = oneIsland
+
+// MostIslands is how many islands a run may have, extensions among them.
+const MostIslands = 1<<islandBits - 1
+
 // Check says what is wrong with a plan that was read from a file.
 func (p Plan) Check() error {
 	switch {
 	case p.Evaluations < 1:
 		return fmt.Errorf("plan: %d evaluations: at least 1 is needed", p.Evaluations)
-	case p.Islands < 1 || p.Islands >= 1<<islandBits:
-		return fmt.Errorf("plan: %d islands: 1 to %d are possible", p.Islands, 1<<islandBits-1)
+	case p.Islands < 1 || p.Islands > MostIslands:
+		return fmt.Errorf("plan: %d islands: 1 to %d are possible", p.Islands, MostIslands)
+	case p.First < 0 || p.First > MostIslands-p.Islands:
+		return fmt.Errorf("plan: %d islands after the first %d: at most %d are possible in all", p.Islands, p.First, MostIslands)
 	case p.Epochs < 1 || p.Epochs >= 1<<epochBits:
 		return fmt.Errorf("plan: %d epochs: 1 to %d are possible", p.Epochs, 1<<epochBits-1)
 	case p.Motions < 0:
@@ -102,20 +125,31 @@ func (p Plan) Check() error {
 
 // Has tells whether the plan has the task.
 func (p Plan) Has(t Task) bool {
-	return t.Epoch >= 0 && t.Epoch < p.Epochs && t.Island >= 0 && t.Island < p.Islands
+	return t.Epoch >= 0 && t.Epoch < p.Epochs && t.Island >= p.First && t.Island < p.First+p.Islands
 }
 
 // Budget is the number of evaluations of one task. Over all tasks the sum is
 // exactly Evaluations, and no two tasks differ by more than one.
 func (p Plan) Budget(t Task) int {
 	tasks := p.Islands * p.Epochs
-	k := t.Epoch*p.Islands + t.Island
+	k := t.Epoch*p.Islands + t.Island - p.First
 	return share(p.Evaluations, k+1, tasks) - share(p.Evaluations, k, tasks)
 }
 
 // share is floor(total k / parts), without overflow.
 func share(total, k, parts int) int {
 	return total/parts*k + total%parts*k/parts
+}
+
+// Tasks lists the tasks of the plan, epoch by epoch.
+func (p Plan) Tasks() []Task {
+	tasks := make([]Task, 0, p.Epochs*p.Islands)
+	for epoch := range p.Epochs {
+		for island := range p.Islands {
+			tasks = append(tasks, Task{epoch, p.First + island})
+		}
+	}
+	return tasks
 }
 
 // islandBudget sums the budgets of one island over the epochs before end.

@@ -29,7 +29,7 @@ type Progress struct {
 // progress, unless nil, is called now and then, by one goroutine at a time,
 // and must return soon.
 func Run(ctx context.Context, problem Problem, plan Plan, store Store, cores int, progress func(Progress)) error {
-	if err := check(problem, plan, Task{}); err != nil {
+	if err := check(problem, plan, Task{0, plan.First}); err != nil {
 		return err
 	}
 	if cores <= 0 {
@@ -68,7 +68,7 @@ func newBoard(plan Plan, progress func(Progress)) *board {
 		progress: progress, now: Progress{Total: plan.Evaluations, Best: newSummary().Best},
 	}
 	for island := range plan.Islands {
-		b.ready <- Task{0, island}
+		b.ready <- Task{0, plan.First + island}
 	}
 	return b
 }

@@ -49,8 +49,8 @@ func check(problem Problem, plan Plan, task Task) error {
 		return err
 	}
 	if !plan.Has(task) {
-		return fmt.Errorf("no task of epoch %d and island %d: the plan has %d epochs and %d islands",
-			task.Epoch, task.Island, plan.Epochs, plan.Islands)
+		return fmt.Errorf("no task of epoch %d and island %d: the plan has %d epochs and %d islands from %d on",
+			task.Epoch, task.Island, plan.Epochs, plan.Islands, plan.First)
 	}
 	if len(problem.Genes()) == 0 {
 		return ErrNothingUnknown

@@ -53,13 +53,10 @@ func (c *searchCommand) fit(to *console, j *job, began time.Time) error {
 // fitted is the plan for the time that is left: as many evaluations as it and
 // the disk allow after the usual motions; what time remains goes to motions.
 func fitted(asked search.Plan, p pace, c *searchCommand, left time.Duration, columns int) search.Plan {
-	disk := int64(usualDisk)
-	if c.Disk > 0 {
-		disk = int64(c.Disk)
-	}
+	disk := c.diskAllowed()
 	usable := planned * left.Seconds()
 	motions := min(search.DefaultMotions/p.motions, usable/3) // seconds
-	each := 1/p.evaluations + p.rows/rankPace
+	each := p.each()
 	evaluations := min((usable-motions)/each, mostRows, float64(rowsIn(disk, columns)))
 	evaluations = max(math.Floor(evaluations), 1)
 

@@ -20,6 +20,7 @@ type job struct {
 	plan      search.Plan
 	evaluator *objective.Evaluator
 	resumed   bool
+	began     time.Time // the command
 	deadline  time.Time // when searching ends, by the steady clock; zero: never
 	heart     *heart
 }
@@ -128,16 +129,37 @@ func (c *searchCommand) schedule(to *console, j *job, began time.Time) error {
 	return nil
 }
 
-// search works through the plan; late tells that the deadline cut it short.
+// search works through the run's plan and its extensions; late tells that the
+// deadline cut that short.
 func (j *job) search(to *console, run *dataset.Run, cores int, show func(search.Progress)) (late bool, err error) {
+	base := 0
+	for k, plan := range run.Plans() {
+		late, err := j.follow(to, plan, base, run, cores, show)
+		switch {
+		case err != nil || late && k == 0:
+			return late, err
+		case late:
+			if err := leaveOut(to.err, run); err != nil {
+				return late, err
+			}
+			whole, err := run.Complete()
+			return !whole, err
+		}
+		base += plan.Evaluations
+	}
+	return false, nil
+}
+
+// follow works through one plan, which has base evaluations of the run before it.
+func (j *job) follow(to *console, plan search.Plan, base int, run *dataset.Run, cores int, show func(search.Progress)) (late bool, err error) {
 	limited, ctx := context.Context(to), context.Context(to)
 	if !j.deadline.IsZero() {
 		var stop context.CancelFunc
 		limited, stop = context.WithTimeout(ctx, j.deadline.Sub(to.now()))
 		defer stop()
 	}
-	j.heart.plan(0)
-	err = search.Run(limited, search.Of(j.evaluator), j.plan, run, cores, show)
+	j.heart.plan(base)
+	err = search.Run(limited, search.Of(j.evaluator), plan, run, cores, show)
 	if errors.Is(err, context.DeadlineExceeded) && ctx.Err() == nil {
 		return true, nil
 	}
@@ -168,7 +190,7 @@ func warnOfRoom(out io.Writer, run *dataset.Run, j *job) error {
 	if err != nil {
 		return err
 	}
-	need := int64(float64(j.plan.Evaluations)*bytesPerFloat*float64(len(j.evaluator.Columns()))) - s.Bytes
+	need := int64(float64(run.Whole().Evaluations)*bytesPerFloat*float64(len(j.evaluator.Columns()))) - s.Bytes
 	if s.Finished < s.Tasks && need > room {
 		fmt.Fprintf(out, "the disk has %s left and the run may need %s more: make room, or ask for less with --disk\n", sizeText(room), sizeText(need))
 	}

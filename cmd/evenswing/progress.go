@@ -80,5 +80,6 @@ func (p *progress) line(now search.Progress) string {
 func (p *progress) done() {
 	if p.written {
 		fmt.Fprintln(p.out)
+		p.written = false
 	}
 }

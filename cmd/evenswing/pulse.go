@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/json"
-	"runtime"
 	"time"
 
 	"evenswing/objective"
@@ -49,9 +48,6 @@ type heart struct {
 }
 
 func newHeart(lock *durable.Held, now clock, cores int) *heart {
-	if cores == 0 {
-		cores = runtime.GOMAXPROCS(0)
-	}
 	return &heart{lock: lock, now: now, pulse: pulse{Cores: cores}}
 }
 

@@ -49,7 +49,7 @@ func (c *searchCommand) Run(to *console) error {
 		return err
 	}
 	defer lock.Unlock()
-	job.heart = newHeart(lock, to.now, c.Cores)
+	job.began, job.heart = began, newHeart(lock, to.now, c.coresUsed())
 	if err := c.schedule(to, job, began); err != nil {
 		return err
 	}
@@ -85,23 +85,32 @@ func (c *searchCommand) work(to *console, rig *space.Rig, job *job) error {
 	if err := warnOfRoom(to.err, run, job); err != nil {
 		return err
 	}
-	p := newProgress(to.err, job.evaluator, job.heart)
-	job.heart.does(searching)
-	late, err := job.search(to, run, c.Cores, p.show)
-	p.done()
-	if err != nil && to.Err() == nil {
-		return cmp.Or(run.Gone(), err)
-	}
-	if err != nil {
-		return err
-	}
-	if late {
-		if err := tellLate(to.err, run, c.For); err != nil {
-			return err
+	if err := c.explore(to, job, run); err != nil {
+		if to.Err() == nil {
+			return cmp.Or(run.Gone(), err)
 		}
+		return err
 	}
 	job.heart.does(following)
 	return writeShortlist(to, run, job.evaluator, c.Top, shortlistDir(c.Out))
+}
+
+// explore searches, and extends a run whose time is not used.
+func (c *searchCommand) explore(to *console, job *job, run *dataset.Run) error {
+	p := newProgress(to.err, job.evaluator, job.heart)
+	defer p.done()
+	job.heart.does(searching)
+	late, err := job.search(to, run, c.Cores, p.show)
+	switch {
+	case err != nil:
+		return err
+	case late:
+		p.done()
+		return tellLate(to.err, run, c.For)
+	case c.mayExtend(job, run):
+		return c.extend(to, job, run, p.show)
+	}
+	return nil
 }
 
 // evaluatorOf makes the evaluator of a run: the rig with what the plan holds.

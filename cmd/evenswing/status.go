@@ -87,7 +87,7 @@ func (c *statusCommand) report() (*statusReport, error) {
 	if err != nil {
 		return r, r.breaks(err)
 	}
-	plan := run.Start.Plan
+	plan := run.Whole()
 	r.Rig, r.Evaluations, r.motion = e.Rig().Name, plan.Evaluations, e.NeedsMotion()
 	if plan.For != "" {
 		r.For = &plan.For

@@ -27,14 +27,35 @@ const (
 	fiveSteps = 5
 )
 
-// wholeRun begins or continues a run and works through it.
+// crashExtensions extend the run twice; the second is left out.
+var crashExtensions = [2]search.Plan{
+	{Seed: 2, Evaluations: 15, Islands: 1, Epochs: 1, First: 2},
+	{Seed: 2, Evaluations: 15, Islands: 1, Epochs: 1, First: 3},
+}
+
+// wholeRun begins or continues a run and works through it and its extensions.
 func wholeRun(t *testing.T, on durable.FS, dir string) error {
 	t.Helper()
 	r, err := begun(t, on, dir, crashPlan)
 	if err != nil {
 		return err
 	}
-	return search.Run(t.Context(), bowl{}, crashPlan, r, 1, nil)
+	if err := search.Run(t.Context(), bowl{}, crashPlan, r, 1, nil); err != nil {
+		return err
+	}
+	for k, further := range crashExtensions {
+		if k < len(r.Extensions) {
+			continue
+		}
+		if err := r.Extend(further); err != nil {
+			return err
+		}
+	}
+	if err := search.Run(t.Context(), bowl{}, crashExtensions[0], r, 1, nil); err != nil {
+		return err
+	}
+	_, err = r.LeaveOut()
+	return err
 }
 
 // TestEveryStepOfARunFails lets every single step of a whole run fail in turn -

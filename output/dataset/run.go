@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"time"
 
 	"evenswing/objective"
@@ -19,6 +20,8 @@ type Run struct {
 	Dir   string
 	Start Start
 	Rig   []byte // rig.yaml
+	// Extensions are those that OpenRun found and Extend wrote.
+	Extensions []Extension
 
 	// Patience is how long ReadState waits for a file that a shared folder
 	// does not show yet or shows cut short; 0: not at all.
@@ -41,7 +44,8 @@ func OpenRun(fs durable.FS, dir string) (*Run, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Run{Dir: dir, Start: start, Rig: rig, fs: fs, pause: time.Sleep}, nil
+	r := &Run{Dir: dir, Start: start, Rig: rig, fs: fs, pause: time.Sleep}
+	return r, r.loadExtensions()
 }
 
 // FindRun opens the run that is in a folder, if there is one; it must be of the
@@ -138,19 +142,25 @@ func (r *Run) Complete() (bool, error) {
 	return true, nil
 }
 
-// Tasks lists the tasks of the plan, epoch by epoch.
+// Tasks lists the tasks of the plan, epoch by epoch, and then those of the
+// extensions that were not left out.
 func (r *Run) Tasks() []search.Task {
-	tasks := make([]search.Task, 0, r.Start.Plan.Epochs*r.Start.Plan.Islands)
-	for epoch := range r.Start.Plan.Epochs {
-		for island := range r.Start.Plan.Islands {
-			tasks = append(tasks, search.Task{Epoch: epoch, Island: island})
+	tasks := r.Start.Plan.Tasks()
+	for _, x := range r.Extensions {
+		for _, t := range x.Plan.Tasks() {
+			if !slices.Contains(x.LeftOut, t.Island) {
+				tasks = append(tasks, t)
+			}
 		}
 	}
 	return tasks
 }
 
-// Finished tells whether a task's rows are there.
+// Finished tells whether a task's rows are there, or are not wanted any more.
 func (r *Run) Finished(t search.Task) (bool, error) {
+	if _, ours := r.planOf(t); !ours {
+		return true, nil
+	}
 	return durable.Exists(r.fs, CandidatesPath(r.Dir, t))
 }
 
@@ -227,7 +237,8 @@ func (r *Run) Begin(t search.Task) (search.Recorder, error) {
 	if err := durable.RemoveStale(r.fs, path); err != nil {
 		return nil, err
 	}
-	about := About{Rig: r.Rig, Plan: r.Start.Plan, Version: r.Start.Version}
+	plan, _ := r.planOf(t)
+	about := About{Rig: r.Rig, Plan: plan, Version: r.Start.Version}
 	rows, err := NewRecorder(r.fs, path, r.layout, about)
 	if err != nil {
 		return nil, err

@@ -45,7 +45,7 @@ func (r *Run) Status() (*Status, error) {
 	s := &Status{Summary: Summary{Counts: newCounts()}}
 	atWork := r.atWork()
 	for _, t := range r.Tasks() {
-		one := TaskStatus{Epoch: t.Epoch, Island: t.Island, State: TaskWaiting, planned: r.Start.Plan.Budget(t)}
+		one := TaskStatus{Epoch: t.Epoch, Island: t.Island, State: TaskWaiting, planned: r.budget(t)}
 		if atWork[taskName(t)] {
 			one.State = TaskAtWork
 		}

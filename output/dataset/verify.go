@@ -159,7 +159,7 @@ func (v *verifier) shards() {
 func (v *verifier) task(t search.Task, rescore Rescore, picks []int64) {
 	path := CandidatesPath(v.run.Dir, t)
 	rd := &reading{
-		path: path, task: &t, plan: v.run.Start.Plan, columns: v.check.Columns,
+		path: path, task: &t, run: v.run, columns: v.check.Columns,
 		rescore: rescore, picks: picks,
 	}
 	err := v.sum(t, rd)

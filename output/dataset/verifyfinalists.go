@@ -17,7 +17,7 @@ func (v *verifier) finalists() {
 		v.noFinalists(path)
 		return
 	}
-	rd := &reading{path: path, plan: v.run.Start.Plan, columns: v.check.Finalists.Columns}
+	rd := &reading{path: path, run: v.run, columns: v.check.Finalists.Columns}
 	if v.check.Finalists.Rescore != nil {
 		rd.rescore = v.check.Finalists.Rescore()
 	}

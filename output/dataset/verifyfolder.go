@@ -18,6 +18,10 @@ func (v *verifier) folders() {
 		runFile: true, rigFile: true, lockFile: true, candidatesFolder: true, stateFolder: true,
 		shortlistFolder: true, filepath.Base(v.check.Finalists.Path): true,
 	}
+	for n := range v.run.Extensions {
+		own[filepath.Base(extensionPath(dir, n+1))] = true
+		own[filepath.Base(leftOutPath(dir, n+1))] = v.run.Extensions[n].LeftOut != nil
+	}
 	candidates, states := map[string]bool{}, map[string]bool{}
 	for _, t := range v.run.Tasks() {
 		candidates[taskName(t)+candidatesEnd] = true
@@ -51,7 +55,8 @@ func (v *verifier) folder(dir string, own map[string]bool, mend string, harmless
 				})
 			}
 		case own != nil && !own[name]:
-			v.found(Finding{Path: path, What: strangeWords(name), Mend: mend, Harmless: harmless})
+			// A search at work may have extended the run since it was opened.
+			v.found(Finding{Path: path, What: strangeWords(name), Mend: mend, Harmless: harmless || v.check.Running})
 		}
 	}
 }

@@ -14,7 +14,7 @@ import (
 type reading struct {
 	path     string
 	task     *search.Task // nil: the finalists
-	plan     search.Plan
+	run      *Run
 	columns  []objective.Column
 	wanted   int64 // rows, by the check sum's file; not for the finalists
 	rescore  Rescore
@@ -73,7 +73,7 @@ func (rd *reading) notes(shard *Shard, run *Run) error {
 	switch {
 	case !bytes.Equal(shard.About.Rig, run.Rig):
 		return errors.New("it holds the rows of another rig")
-	case shard.About.Plan != run.Start.Plan:
+	case shard.About.Plan != rd.plan():
 		return errors.New("it belongs to a run with another plan")
 	case shard.About.Version != run.Start.Version:
 		return fmt.Errorf("version %s wrote it, the run is of version %s", shard.About.Version, run.Start.Version)
@@ -81,10 +81,19 @@ func (rd *reading) notes(shard *Shard, run *Run) error {
 		return errors.New("it has other columns than the rig")
 	case rd.task != nil && shard.Rows() != rd.wanted:
 		return fmt.Errorf("it has %d rows, %d were written", shard.Rows(), rd.wanted)
-	case rd.task != nil && shard.Rows() > int64(rd.plan.Budget(*rd.task)):
-		return fmt.Errorf("it has %d rows, the plan gives its task no more than %d", shard.Rows(), rd.plan.Budget(*rd.task))
+	case rd.task != nil && shard.Rows() > int64(run.budget(*rd.task)):
+		return fmt.Errorf("it has %d rows, the plan gives its task no more than %d", shard.Rows(), run.budget(*rd.task))
 	}
 	return nil
+}
+
+// plan is what the file says that it belongs to: the task's, or the run's own.
+func (rd *reading) plan() search.Plan {
+	if rd.task == nil {
+		return rd.run.Start.Plan
+	}
+	p, _ := rd.run.planOf(*rd.task)
+	return p
 }
 
 // described tells whether two columns are described alike in a file.
@@ -116,11 +125,11 @@ func (rd *reading) row(b *Batch, i int) error {
 		return fmt.Errorf("its id, %d, is of another task", b.IDs[i])
 	case rd.task != nil && rd.counts.Rows > 0 && b.IDs[i] <= rd.last:
 		return fmt.Errorf("its id, %d, does not come after %d", b.IDs[i], rd.last)
-	case rd.task == nil && search.IsSettledID(rd.plan, b.IDs[i]):
+	case rd.task == nil && search.IsSettledID(rd.run.Start.Plan, b.IDs[i]):
 		if b.Stages[i] != search.Settled.String() {
 			return fmt.Errorf("its id, %d, is of a settled design, its stage is %q", b.IDs[i], b.Stages[i])
 		}
-	case !rd.plan.Has(task) || number >= rd.plan.Budget(task):
+	case number >= rd.run.budget(task):
 		return fmt.Errorf("the plan has no candidate %d", b.IDs[i])
 	case int(b.Epochs[i]) != task.Epoch || int(b.Islands[i]) != task.Island:
 		return fmt.Errorf("it says epoch %d and island %d, its id says %d and %d", b.Epochs[i], b.Islands[i], task.Epoch, task.Island)

@@ -42,7 +42,7 @@ func (v *verifier) state(t search.Task) stateKind {
 		return noState
 	}
 	if err == nil {
-		err = search.CheckState(state, v.run.Start.Plan, t, v.check.Genes)
+		err = search.CheckState(state, v.planOf(t), t, v.check.Genes)
 	}
 	if err == nil {
 		return soundState
@@ -53,6 +53,12 @@ func (v *verifier) state(t search.Task) stateKind {
 	}
 	v.found(f)
 	return badState
+}
+
+// planOf is the plan of a task of the run.
+func (v *verifier) planOf(t search.Task) search.Plan {
+	p, _ := v.run.planOf(t)
+	return p
 }
 
 // stateFault is an error of a state file without the file's name.

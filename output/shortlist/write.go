@@ -14,7 +14,6 @@ import (
 	"evenswing/output/durable"
 	"evenswing/output/report"
 	"evenswing/output/workshop"
-	"evenswing/search"
 	"evenswing/space"
 )
 
@@ -54,7 +53,7 @@ type design struct {
 // would make other rows than the run has. When ctx ends before
 // anything is written, its error is returned.
 func Write(ctx context.Context, fs durable.FS, run *dataset.Run, e *objective.Evaluator, top int, dir string) (*Written, error) {
-	g, err := gather(run, e, FinalistsOf(run.Start.Plan, e))
+	g, err := gather(run, e, FinalistsOf(run.Whole(), e))
 	if err != nil {
 		return nil, err
 	}
@@ -62,7 +61,7 @@ func Write(ctx context.Context, fs durable.FS, run *dataset.Run, e *objective.Ev
 	if err != nil {
 		return nil, err
 	}
-	settled, err := settleAll(ctx, run.Start.Plan, e, finalists)
+	settled, err := settleAll(ctx, run.Whole(), e, finalists)
 	if err != nil {
 		return nil, err
 	}
@@ -169,7 +168,7 @@ func pageOf(run *dataset.Run, e *objective.Evaluator, g *gathered, finalists []f
 	rig, plan := e.Rig(), run.Start.Plan
 	p := &report.Page{
 		Rig: rig.Name, Made: run.Start.Started.Format("2 January 2006"), Seed: plan.Seed, Version: run.Start.Version,
-		Plan:  planWords(plan),
+		Plan:  planWords(run),
 		Units: drawing.UnitsOf(rig), Tried: int(g.rows), Families: g.list.Families, Notes: rig.Doubts(), Sources: report.Sources{},
 	}
 	p.Meeting = int(g.meeting)
@@ -211,8 +210,13 @@ func picture(p *report.Page, rig *space.Rig, designs []design) [][]float64 {
 	return values
 }
 
-func planWords(p search.Plan) string {
-	return fmt.Sprintf("%d evaluations, %s, %s", p.Evaluations, several(p.Islands, "island"), several(p.Epochs, "epoch"))
+func planWords(run *dataset.Run) string {
+	p := run.Start.Plan
+	text := fmt.Sprintf("%d evaluations, %s, %s", run.Whole().Evaluations, several(p.Islands, "island"), several(p.Epochs, "epoch"))
+	if n := len(run.Tasks()) - p.Islands*p.Epochs; n > 0 {
+		text += fmt.Sprintf(", %s in the time that was left", several(n, "further island"))
+	}
+	return text
 }
 
 func several(n int, word string) string {
