@@ -4,7 +4,6 @@ import (
 	"encoding/xml"
 	"strings"
 	"testing"
-	"time"
 
 	"evenswing/objective"
 	"evenswing/output/drawing/sample"
@@ -75,19 +74,12 @@ func TestPageWithoutDesigns(t *testing.T) {
 	says(t, plain(t, &Page{Rig: "Bare"}), "Bare", "0 designs tried", "Before anything hangs")
 }
 
-// The whole page of ten designs: what the maker waits for and carries away.
-const (
-	mostBytes = 5 << 20
-	mostTime  = 2 * time.Second
-)
+// mostBytes is what the whole page of ten designs may have; BenchmarkTenDesigns
+// tells how long it takes.
+const mostBytes = 5 << 20
 
-func TestTenDesignsAreSmallAndQuick(t *testing.T) {
-	start := time.Now()
-	html := made(t, invented(10, false))
-	if took := time.Since(start); took > mostTime {
-		t.Errorf("took %v", took)
-	}
-	if len(html) > mostBytes {
+func TestTenDesignsAreSmall(t *testing.T) {
+	if html := made(t, invented(10, false)); len(html) > mostBytes {
 		t.Errorf("%d bytes", len(html))
 	}
 }
