@@ -94,9 +94,14 @@ func (w *Workspace) FollowFrom(deviations []float64) Followed {
 	d := w.Design()
 	w.ready(d, true)
 	w.follow(&from, d)
+	return w.followed()
+}
+
+// followed gathers what the motion just followed showed.
+func (w *Workspace) followed() Followed {
 	m, n := &w.swung.measures, w.rest.N
 	f := Followed{Whole: m.Ending == motion.Whole, OverTop: m.OverTop, Drift: m.Drift, Exchange: m.Exchange, Trace: m.Trace}
-	if draws(d) {
+	if draws(w.Design()) {
 		f.Margin = space.Optional{Value: w.swung.drawing.Margin, Given: f.Whole}
 		f.Spacing = w.swung.drawing.Spacing
 	}

@@ -47,16 +47,22 @@ const (
 func (w *Workspace) DrawTo(dst *Drawing, m *Measures, d *Dynamics, b *Bands, paper space.Vec, line float64,
 	from *[Max]float64, until float64, path Path) {
 	y := d.start(from)
+	w.drawFrom(dst, m, d, b, paper, line, &y, until, path)
+}
+
+// drawFrom is DrawTo from a state that may move already.
+func (w *Workspace) drawFrom(dst *Drawing, m *Measures, d *Dynamics, b *Bands, paper space.Vec, line float64,
+	y *point, until float64, path Path) {
 	tolerance := w.tolerance()
 	if path == Fast {
 		tolerance = fastTolerance
 	}
 	w.line, w.lineStep = w.line[:0], 2*math.Pi/(cyclePoints*d.fastest())
 	*m = Measures{}
-	m.Ending = w.track(d, b, &y, until, tolerance)
+	m.Ending = w.track(d, b, y, until, tolerance)
 	w.line, dst.Points = dst.Points[:0], w.line
 	dst.Step, w.lineStep = w.lineStep, 0
-	w.judgeTo(m, d, b, &y)
+	w.judgeTo(m, d, b, y)
 	dst.bound(paper)
 	dst.Repeats = w.figure(d)
 	dst.space(line, w.slowestShown(d))

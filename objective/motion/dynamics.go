@@ -27,6 +27,7 @@ type Dynamics struct {
 
 	losses losses
 	plot   plot
+	yield  yield
 
 	omega   [Max]float64
 	shape   [Max][Max]float64 // V by place and mode

@@ -24,7 +24,7 @@ const (
 // one will not do: dry friction and drag change too suddenly for its
 // polynomials.
 func (w *Workspace) fast(dst *Measures, d *Dynamics, b *Bands, y *point, until float64) {
-	if !d.losses.rubs && d.losses.drag == 0 {
+	if !d.losses.rubs && d.losses.drag == 0 && !d.yield.given {
 		per := max(fastSlow, 2*int(math.Ceil(0.5*fastCycle*d.fastest()/b.Base)))
 		for ; per <= mostFast; per *= 2 {
 			if *dst = (Measures{Followed: Fast}); w.skim(d, b, y, until, per) {

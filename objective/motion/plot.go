@@ -143,3 +143,7 @@ func (d *Dynamics) pen(phi *[Max]float64) space.Vec {
 	}
 	return space.Vec{X: x.X - d.plot.middle.X, Y: x.Y - d.plot.middle.Y}
 }
+
+// PenAtRest is the pen's place on the paper where nothing swings, m from the
+// paper's centre along its edges; d must have a pen (Draw).
+func (d *Dynamics) PenAtRest() space.Vec { return d.pen(&[Max]float64{}) }

@@ -85,7 +85,7 @@ func (d *Dynamics) size(y *point) float64 {
 func (w *Workspace) slope(d *Dynamics, y, dy *point) {
 	dy.phi = y.rate
 	l := &d.losses
-	if !l.rubs && l.drag == 0 {
+	if !l.rubs && l.drag == 0 && !d.yield.given {
 		w.equations.accelerate(d, y, nil, &dy.rate)
 		return
 	}
@@ -95,6 +95,9 @@ func (w *Workspace) slope(d *Dynamics, y, dy *point) {
 	}
 	if l.drag > 0 {
 		d.plot.drag(d, y, l.drag, slowestPen, &loose)
+	}
+	if d.yield.given {
+		d.yield.push(&y.phi, &loose, d.n)
 	}
 	w.equations.accelerate(d, y, &loose, &dy.rate)
 	if w.rubbing.count > 0 {

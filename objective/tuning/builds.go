@@ -161,8 +161,12 @@ func (b *Builds) ErrorsTo(dst, offsets []float64) bool {
 
 // Built is the rest pose and the modes of the build, not tuned; false where it
 // cannot exist. They are valid until the next build.
-func (b *Builds) Built() (*motion.Rest, *motion.Modes, bool) {
-	return &b.rest, &b.modes, b.build(nil)
+func (b *Builds) Built() (*motion.Rest, *motion.Modes, bool) { return b.BuiltWith(nil) }
+
+// BuiltWith is Built with the adjusters moved by offsets (SI, from where the design
+// has them; nil for none).
+func (b *Builds) BuiltWith(offsets []float64) (*motion.Rest, *motion.Modes, bool) {
+	return &b.rest, &b.modes, b.build(offsets)
 }
 
 // build makes the build with its adjusters moved by offsets.
