@@ -11,30 +11,31 @@ import (
 // mostMendings is how many ways to set a thing right are told.
 const mostMendings = 2
 
-// explain tells which pendulum the drawn fault of a symptom changes most, and what
-// sets it right.
-func (x *Disturber) explain(t *Trouble) {
-	byLevel := t.Symptom == Aside || t.Symptom == Uneven || t.Symptom == OffSheet
-	most := 0.0
-	for i := range t.Drawn.Linear {
-		late, tilted := t.Drawn.Linear[i]/x.good.Linear[i]-1, t.Drawn.Tilt[i]-x.good.Tilt[i]
+// explain tells which pendulum a fault changes most, as a symptom shows it, and what
+// sets that right.
+func (x *Disturber) explain(s Symptom, f *Fault) {
+	f.Changed = -1
+	r := x.Sketch(&f.Disturbance, x.good)
+	byLevel := s == Aside || s == Uneven || s == OffSheet
+	e, most := Effect{Changed: -1}, leastChange
+	for i := range r.Linear {
+		late, tilted := r.Linear[i]/x.good.Linear[i]-1, r.Tilt[i]-x.good.Tilt[i]
 		size := math.Abs(late)
 		if byLevel {
 			size = math.Abs(tilted)
 		}
 		if size > most {
-			most, t.Changed, t.Late, t.Tilted = size, i, late, tilted
+			most, e = size, Effect{Changed: i, Slower: late, Tilted: tilted}
 		}
 	}
-	if most < leastChange {
-		t.Changed = -1
-		return
+	switch {
+	case e.Changed < 0:
+	case byLevel:
+		e.Mending = x.mend(tuning.Level, e.Changed, e.Tilted)
+	default:
+		e.Mending = x.mend(tuning.Period, e.Changed, math.Log1p(e.Slower))
 	}
-	if byLevel {
-		t.Mending = x.mend(tuning.Level, t.Changed, t.Tilted)
-		return
-	}
-	t.Mending = x.mend(tuning.Period, t.Changed, math.Log1p(t.Late))
+	f.Effect = e
 }
 
 // leastChange is the relative change of a period, or the tilt in rad, that no

@@ -57,6 +57,15 @@ type Fault struct {
 	Size     float64        // m, kg, rad, N, s; of Rubbing N m more than designed; of Overdrawn rad; of SoftBracket N/m
 	Times    float64        // Rubbing: friction over the design's, 0 where that has none; Overdrawn: pull over the right one
 	Likely   space.Optional // what a careful maker errs by, in the unit of Size
+	Effect
+}
+
+// Effect is what a fault does to a rig at rest and at small swings.
+type Effect struct {
+	Changed int       // the pendulum whose period or level it changes most, −1 for none
+	Slower  float64   // its period over the design's, minus 1
+	Tilted  float64   // its tilt more than the design's, rad
+	Mending []Mending // what sets that right, the least side effect first
 }
 
 // Far is how many times what a careful maker errs by it takes; not Given where
@@ -77,10 +86,6 @@ type Trouble struct {
 	Good    space.Optional // the same of the good drawing
 	Faults  []Fault
 	Drawn   *Disturbed // by Faults[0]
-	Changed int        // the pendulum whose period or level that changes most, −1 for none
-	Late    float64    // its period over the design's, minus 1
-	Tilted  float64    // its tilt more than the design's, rad
-	Mending []Mending  // what sets that right, the least side effect first
 }
 
 // Mending is a move of an adjuster that takes an error off.
@@ -94,8 +99,17 @@ type Mending struct {
 
 // Troubles is what the drawing of one design looks like when something is amiss.
 type Troubles struct {
-	Without string // why there are no drawings; then the rest is empty
-	Good    *Disturbed
-	List    []Trouble
-	Softest float64 // stiffness of the wall's bracket, N/m, at which the figure would wander as it is drawn to; 0: none does
+	Without   string // why there are no drawings; then the rest is empty
+	Good      *Disturbed
+	List      []Trouble
+	Adjusters []Adjusted
+	Softest   float64 // stiffness of the wall's bracket, N/m, at which the figure would wander as it is drawn to; 0: none does
+}
+
+// Adjusted is what one adjuster of a rig moves.
+type Adjusted struct {
+	Unknown  int
+	Pendulum int
+	Way      Way
+	Sign     float64 // of the unknown, where the way is positive
 }

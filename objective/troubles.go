@@ -28,6 +28,9 @@ func (w *Workspace) Troubles(ctx context.Context) (*Troubles, error) {
 	}
 	x.listMovers()
 	t := &Troubles{Good: x.good}
+	for a, m := range x.movers {
+		t.Adjusters = append(t.Adjusters, Adjusted{x.tuner.Table.Adjusters[a].Unknown, m.pendulum, m.way, m.sign})
+	}
 	for s := Symptom(0); s < SymptomCount; s++ {
 		if err := ctx.Err(); err != nil {
 			return nil, err
@@ -99,7 +102,7 @@ func wayOf(dm, dx, dy, whole float64) (Way, float64) {
 
 // trouble finds the faults of one symptom.
 func (x *Disturber) trouble(s Symptom) Trouble {
-	t := Trouble{Symptom: s, Changed: -1}
+	t := Trouble{Symptom: s}
 	if t.Without = x.cannot(s); t.Without != "" {
 		return t
 	}
@@ -115,7 +118,9 @@ func (x *Disturber) trouble(s Symptom) Trouble {
 	}
 	t.Drawn = x.Draw(&t.Faults[0].Disturbance)
 	t.Figure, t.Good = x.figure(s, t.Drawn), x.figure(s, x.good)
-	x.explain(&t)
+	for k := range t.Faults {
+		x.explain(s, &t.Faults[k])
+	}
 	return t
 }
 

@@ -54,7 +54,7 @@ func TestTroubles(t *testing.T) {
 // plainly is what of troubles has no pointers.
 func plainly(t *Troubles) (list []any) {
 	for _, s := range t.List {
-		list = append(list, s.Without, s.Figure, s.Good, s.Faults, s.Mending)
+		list = append(list, s.Without, s.Figure, s.Good, s.Faults)
 	}
 	return append(list, t.Softest)
 }
@@ -64,18 +64,19 @@ func TestMendingTakesItOff(t *testing.T) {
 	w, x := disturbed(t)
 	a, _ := w.Troubles(context.Background())
 	s := &a.List[Wandering]
-	if s.Without != "" || len(s.Mending) == 0 || s.Changed < 0 {
+	if s.Without != "" || len(s.Faults[0].Mending) == 0 || s.Faults[0].Changed < 0 {
 		t.Fatalf("%+v", s)
 	}
-	by, m := s.Faults[0].Disturbance, s.Mending[0]
+	by, f := s.Faults[0].Disturbance, &s.Faults[0]
+	m := f.Mending[0]
 	by.Moves = append([]float64(nil), by.Moves...)
 	if by.Moves == nil {
 		by.Moves = make([]float64, len(x.tuner.Table.Adjusters))
 	}
 	by.Moves[m.Adjuster] += m.By
 	r := x.Draw(&by)
-	if left := r.Linear[s.Changed]/a.Good.Linear[s.Changed] - 1; math.Abs(left) > 0.1*math.Abs(s.Late) {
-		t.Errorf("%g is left of %g", left, s.Late)
+	if left := r.Linear[f.Changed]/a.Good.Linear[f.Changed] - 1; math.Abs(left) > 0.1*math.Abs(f.Slower) {
+		t.Errorf("%g is left of %g", left, f.Slower)
 	}
 }
 
