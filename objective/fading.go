@@ -101,3 +101,26 @@ func widthOf(line []space.Vec) float64 {
 	}
 	return math.Sqrt(sum / float64(len(line)))
 }
+
+// HalvesAlone is the time in which pendulum i, swinging in its own mode alone from
+// its working swing without a pen, comes down to half; not Given where nothing
+// takes its swing. Dampers take a share λ of the swing a second, dry friction f takes 4f/K a
+// cycle: A′ = −λA − 4f/KT, so that it is at half after ln((A + c)/(A/2 + c))/λ,
+// c = 4f/KTλ. The motion of the others, and friction at their pivots, are left out.
+func (w *Workspace) HalvesAlone(i int) space.Optional {
+	d := w.Design()
+	w.ready(d, true)
+	rate, swing := 0.0, d.Pendulums[i].Swing
+	if h := w.swung.worst.HalvesIn[i]; h > 0 {
+		rate = math.Ln2 / h
+	}
+	loss := 4 * w.swung.losses.Friction[i] / (w.rest.G * w.rest.S[i] * w.period(i)) // rad/s
+	switch {
+	case rate > 0:
+		c := loss / rate
+		return space.Optional{Value: math.Log((swing+c)/(swing/2+c)) / rate, Given: true}
+	case loss > 0:
+		return space.Optional{Value: swing / 2 / loss, Given: true}
+	}
+	return space.Optional{}
+}

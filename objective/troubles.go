@@ -2,7 +2,6 @@ package objective
 
 import (
 	"cmp"
-	"context"
 	"math"
 	"slices"
 
@@ -14,9 +13,9 @@ import (
 // Troubles works out what the drawing of the candidate last swung up looks like when
 // something is amiss: every symptom at the smallest size of every fault, of
 // those that a maker can measure, at which it shows clearly. The nearest fault
-// is the one that is fewest times what a careful maker errs by. An ending of ctx
-// ends it with its error. It allocates; the candidate and its figures stay.
-func (w *Workspace) Troubles(ctx context.Context) (*Troubles, error) {
+// is the one that is fewest times what a careful maker errs by. Between symptoms it asks
+// ended, whose error ends it. It allocates; the candidate and its figures stay.
+func (w *Workspace) Troubles(ended func() error) (*Troubles, error) {
 	x := w.NewDisturber()
 	if x == nil {
 		return &Troubles{Without: "it cannot exist"}, nil
@@ -32,7 +31,7 @@ func (w *Workspace) Troubles(ctx context.Context) (*Troubles, error) {
 		t.Adjusters = append(t.Adjusters, Adjusted{x.tuner.Table.Adjusters[a].Unknown, m.pendulum, m.way, m.sign})
 	}
 	for s := Symptom(0); s < SymptomCount; s++ {
-		if err := ctx.Err(); err != nil {
+		if err := ended(); err != nil {
 			return nil, err
 		}
 		t.List = append(t.List, x.trouble(s))
