@@ -94,6 +94,12 @@ func compare(t *testing.T, c check, got figures) {
 			}
 		}
 	}
+	if printed, given := c.Inputs["table"].(float64); given {
+		agree(t, c.ID+" as printed", math.Round(got[""]), printed, 0)
+	}
+	if len(got) == 0 {
+		t.Errorf("%s gives nothing", c.ID)
+	}
 	for name, x := range got {
 		agree(t, c.ID+" "+name, x, c.out(name), checkTolerance)
 	}

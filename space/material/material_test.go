@@ -47,7 +47,24 @@ func TestFigures(t *testing.T) {
 		{"yellow birch", "E", 2.01e6 * psi, "second-hand wood table, 2.01 Mpsi"},
 		{"yellow birch", "bending_strength", 16600 * psi, "a woodworking magazine's table, 16,600 psi"},
 		{"yellow birch", "shear_parallel", 1880 * psi, "second-hand wood table, 1,880 psi"},
+		{"black walnut", "specific_gravity", 0.55, "USDA Forest Products Laboratory sheet on walnut"},
+		{"white oak", "specific_gravity", 0.68, "a lumber dealer's table"},
+		{"sugar maple", "specific_gravity", 0.63, "engdatabase.com, from a handbook of the USDA"},
+		{"sugar maple", "E", 12.6e9, "engdatabase.com, from a handbook of the USDA"},
+		{"white ash", "specific_gravity", 0.60, "second-hand wood table"},
+		{"black cherry", "specific_gravity", 0.50, "second-hand wood table"},
+		{"yellow birch", "specific_gravity", 0.62, "second-hand wood table"},
 		{"MDF", "E", 350000 * psi, "a workshop page, 350,000 psi"},
+		{"MDF", "density", 750, "a workshop page, an estimate flagged as one"},
+		{"birch plywood", "density", 680, "from memory"},
+		{"steel", "density", 7870, "a tube maker's page on 1018, which the table's 7,850 for A36 is near"},
+		{"steel", "E", 200e9, "the same page"},
+		{"lead", "E", 16.1e9, "matmake.com, CRC Handbook, 97th edition"},
+		{"brass", "density", 8490, "ezlok.com, C36000"},
+		{"brass", "E", 97e9, "ezlok.com, C36000"},
+		{"cartridge brass", "density", 8530, "scribd 372037000"},
+		{"iron", "density", 7870, "table in a public text"},
+		{"copper", "density", 8960, "table in a public text"},
 		{"brass", "density", 8498, "0.307 lb/in3, a maker's data sheet"},
 		{"lead", "density", 11350, "CRC Handbook, 97th edition, second-hand"},
 		{"tungsten", "density", 19300, "table in a public text"},
@@ -140,6 +157,25 @@ func checkFigure(t *testing.T, what, unit string, p Property) {
 		t.Errorf("%s has source %q and mark %q", what, p.Source, p.Mark)
 	case p.Mark == Read && strings.Contains(p.Source, "memory") && !strings.Contains(p.Source, "page"):
 		t.Errorf("%s is marked as read, but its source is %q", what, p.Source)
+	}
+}
+
+// TestVariation: coefficients of variation of clear wood, GTR-190 table 5-6 (read,
+// fliphtml5 hdrb p. 125); of shear and specific gravity from memory; random close
+// packing 0.635 (read, J. Mater. Sci. 38 (2003) 2019), below that of a crystal,
+// π/√18 = 0.74048 (read).
+func TestVariation(t *testing.T) {
+	for key, want := range map[string]float64{
+		"bending_strength": 0.16, "E": 0.22, "compression_parallel": 0.18, "compression_perpendicular": 0.28,
+		"shear_parallel": 0.14, "specific_gravity": 0.10,
+	} {
+		if got := Variation(key).Value; got != want {
+			t.Errorf("%s varies by %v, want %v", key, got, want)
+		}
+	}
+	crystal := math.Pi / math.Sqrt(18)
+	if math.Abs(crystal-0.74048) > 5e-6 || Packing(Shaken).Value != 0.635 || Packing(Shaken).Value >= crystal {
+		t.Errorf("shaken shot packs to %v, a crystal to %v", Packing(Shaken).Value, crystal)
 	}
 }
 
