@@ -30,92 +30,105 @@ func groupOf(gravity float64) int {
 // side load of lag screws: judgement, so that a light hardwood counts as soft.
 const hardGravity = 0.55
 
-// pulls is what a joint of beam b feels at rest and swinging: along the bar and
-// across it, largest sizes, N, and how far off the bar's face along z it acts.
-type pulls struct{ along, across, off float64 }
+// pulls is what a joint on a beam feels at rest and swinging, largest sizes: along
+// the bar and across it, N, the moment in the plane of swing about the nearest place
+// of the bar's axis, N m, and how far off the bar's face along z it acts, m.
+type pulls struct{ along, across, moment, off float64 }
 
-// pullOn is what holds something on beam b: its weight, times the largest factor
-// that its pendulum's swing gives, turned by up to that swing from plumb.
-func (w *Workspace) pullOn(b int, held space.Held, pivots *pivotLoads) pulls {
+// borne is what a joint holds: its moments, the pendulums on it, its own place and
+// that along z.
+type borne struct {
+	mo   moments
+	hung uint8
+	at   space.Vec
+	z    space.Optional
+}
+
+// pullOn is what holds something on beam b: the force of all that it bears, at rest
+// and by every mode at its largest, as in forces.
+func (w *Workspace) pullOn(b int, held space.Held) pulls {
 	beam := &w.beams[b]
-	i := beam.Pendulum
-	p := &w.d.Pendulums[i]
-	load, z := pivots[i].Load*pivots[i].Factor, space.Optional{}
-	switch held.Kind {
-	case space.HeldPendulum:
-		load, z = pivots[held.Index].Load*pivots[held.Index].Factor, w.d.Pendulums[held.Index].Edge.Z
-	case space.HeldPivot:
-		z = p.Edge.Z
-	default:
-		var mass float64
-		mass, z = w.heldPart(i, held)
-		load = w.rest.G * mass * pivots[i].Factor
+	x := w.borneOn(b, held)
+	s, _ := beam.foot(x.at)
+	at := beam.point(s)
+	var f pulls
+	for c := range w.swing.cases {
+		p := w.load(c, beam.Pendulum, &x.mo, x.hung)
+		f.along += math.Abs(dot(p.f, beam.u))
+		f.across += math.Abs(dot(p.f, beam.n))
+		f.moment += math.Abs(p.t - cross(at, p.f))
 	}
-	down := w.turn[i].back(space.Vec{Y: -1})
-	sin, cos := math.Sincos(min(p.Swing, math.Pi/2))
-	u, n := math.Abs(dot(down, beam.u)), math.Abs(dot(down, beam.n))
-	f := pulls{along: load * (u*cos + n*sin), across: load * (n*cos + u*sin)}
-	if z.Given && beam.bar.Z.Given {
-		f.off = max(0, math.Abs(z.Value-beam.bar.Z.Value)-beam.bar.Thick/2)
+	if x.z.Given && beam.bar.Z.Given {
+		f.off = max(0, math.Abs(x.z.Value-beam.bar.Z.Value)-beam.bar.Thick/2)
 	}
 	return f
 }
 
-// heldPart is the mass of a part of pendulum i, with all that a bar holds, kg, and
-// its place along z.
-func (w *Workspace) heldPart(i int, held space.Held) (mass float64, z space.Optional) {
-	kind := BarPart + PartKind(held.Kind-space.HeldBar)
+// borneOn is what a joint on beam b holds: a part, a bar with all on it, a pendulum,
+// or, at the pivot, all of the bar's own pendulum.
+func (w *Workspace) borneOn(b int, held space.Held) (x borne) {
+	i := w.beams[b].Pendulum
+	switch held.Kind {
+	case space.HeldPendulum:
+		return borne{hung: 1 << held.Index, at: w.bodies[held.Index].Pivot, z: w.d.Pendulums[held.Index].Edge.Z}
+	case space.HeldPivot:
+		for _, h := range w.of(i) {
+			x.mo.add(&h.mo)
+		}
+		for j := range w.d.Pendulums {
+			if w.m.forest.Parent[j] == i {
+				x.hung |= 1 << j
+			}
+		}
+		x.z = w.d.Pendulums[i].Edge.Z
+		return x
+	case space.HeldBar:
+		bar := &w.beams[w.root[i]+held.Index]
+		h := &w.of(i)[held.Index]
+		return borne{bar.total, bar.hung, bar.point(bar.support), space.Optional{Value: h.z, Given: h.placed}}
+	}
 	for _, h := range w.of(i) {
-		if h.Kind == kind && h.Index == held.Index {
-			mass, z = h.mo.m, space.Optional{Value: h.z, Given: h.placed}
+		if h.Kind == BarPart+PartKind(held.Kind-space.HeldBar) && h.Index == held.Index {
+			x = borne{mo: h.mo, at: h.at, z: space.Optional{Value: h.z, Given: h.placed}}
 		}
 	}
-	if kind != BarPart {
-		return mass, z
-	}
-	b := w.root[i] + held.Index
-	mass = w.beams[b].total.m
-	for j, hung := 0, w.beams[b].hung; hung != 0; j, hung = j+1, hung>>1 {
-		if hung&1 == 1 {
-			mass += w.rest.Mu[j]
-		}
-	}
-	return mass, z
+	return x
 }
 
 // judgeJoints judges the screws and plates of beam b.
-func (w *Workspace) judgeJoints(u *Use, b int, pivots *pivotLoads, safety float64) {
+func (w *Workspace) judgeJoints(u *Use, b int, safety float64) {
 	beam := &w.beams[b]
 	at := Place{Part: beam.Part}
 	for k := range beam.bar.Screws {
 		at.Kind, at.Index = AtScrews, k
-		w.judgeScrews(u, b, &beam.bar.Screws[k], pivots, at)
+		w.judgeScrews(u, b, &beam.bar.Screws[k], at)
 	}
 	for k := range beam.bar.Plates {
 		at.Kind, at.Index = AtPlate, k
-		w.judgePlate(u, b, &beam.bar.Plates[k], pivots, at, safety)
+		w.judgePlate(u, b, &beam.bar.Plates[k], at, safety)
 	}
 }
 
 // judgeScrews judges one set of screws, all alike: Bump on the load, allowable
 // figures, so no safety factor.
-func (w *Workspace) judgeScrews(u *Use, b int, s *space.Screws, pivots *pivotLoads, at Place) {
+func (w *Workspace) judgeScrews(u *Use, b int, s *space.Screws, at Place) {
 	bar := w.beams[b].bar
 	gravity := w.m.stuff[bar.Of].gravity
 	if !(gravity > 0) {
 		u.Missing = true
 		return
 	}
-	f := w.pullOn(b, s.Holds, pivots)
+	f := w.pullOn(b, s.Holds)
 	end := s.Into == space.EndGrain
-	side, pull := math.Hypot(f.along, f.across)/s.Count, 0.0
+	pry := tipping(f.moment, s, bar)
+	side, pull := math.Hypot(f.along, f.across)/s.Count+pry, 0.0
 	switch s.Into {
 	case space.Edgeways:
-		side, pull = f.along/s.Count, f.across/s.Count
+		side, pull = f.along/s.Count, f.across/s.Count+pry
 	case space.EndGrain:
-		side, pull = f.across/s.Count, f.along/s.Count
+		side, pull = f.across/s.Count, f.along/s.Count+pry
 	default:
-		pull = tipping(side*s.Count*f.off, s, bar)
+		pull = tipping(math.Hypot(f.along, f.across)*f.off, s, bar)
 	}
 	allowed := ScrewSide(s.Across, groupOf(gravity), end)
 	kind := WoodScrew
@@ -127,7 +140,7 @@ func (w *Workspace) judgeScrews(u *Use, b int, s *space.Screws, pivots *pivotLoa
 }
 
 // tipping is the pull on one screw of the row away from the tipping edge under a
-// moment (N m): half of the screws, at the rows' distance; one row alone pries over
+// moment (N m), or what a moment in their own plane adds to its side load: half of the screws, at the rows' distance; one row alone pries over
 // half of the bar's height.
 func tipping(moment float64, s *space.Screws, bar *space.Bar) float64 {
 	if s.Apart > 0 {
@@ -137,10 +150,10 @@ func tipping(moment float64, s *space.Screws, bar *space.Bar) float64 {
 }
 
 // judgePlate judges a plate by its glue, or by the wood that it bears on.
-func (w *Workspace) judgePlate(u *Use, b int, p *space.Plate, pivots *pivotLoads, at Place, safety float64) {
+func (w *Workspace) judgePlate(u *Use, b int, p *space.Plate, at Place, safety float64) {
 	bar := w.beams[b].bar
 	wood, metal := &w.m.stuff[bar.Of], &w.m.stuff[p.Of]
-	f := w.pullOn(b, p.Holds, pivots)
+	f := w.pullOn(b, p.Holds)
 	load := math.Hypot(f.along, f.across)
 	if p.Bears.Given {
 		if !(wood.across > 0) {

@@ -21,10 +21,14 @@ pendulums:
 wall: {stand_off: 250 mm, fixings: {count: 4, top: 2, deep: 300 mm, kind: lag screw, across: 8 mm, thread: 60 mm, of: Douglas fir}}
 `
 
+func hangJoint(t *testing.T, text string, replace ...string) *standing {
+	t.Helper()
+	return hang(t, strings.NewReplacer(append(replace, "JOINT", text)...).Replace(jointRig))
+}
+
 func joint(t *testing.T, text string, replace ...string) *Strength {
 	t.Helper()
-	s := hang(t, strings.NewReplacer(append(replace, "JOINT", text)...).Replace(jointRig))
-	return strength(s, nil)
+	return strength(hangJoint(t, text, replace...), nil)
 }
 
 // TestScrewsOfARig: against the plain formulas of screw.go, which strength.json
@@ -39,6 +43,19 @@ func TestScrewsOfARig(t *testing.T) {
 	u = joint(t, "screws: {holds: right, count: 4, across: 5 mm, thread: 30 mm, apart: 40 mm}", "z: 217.5 mm", "z: 252.5 mm").Pendulums[0]
 	pull := Bump * 25 * standardGravity * (0.0525 - 0.0175) / (0.04 * 2)
 	agree(t, "with a lever arm", u.Value, max(ScrewsUse(load, pull, z, Withdrawal(WoodScrew, g, 0.005, 0.03, false)), without(t)), 1e-6)
+	if u.Check != Screwed {
+		t.Errorf("%v governs", u.Check)
+	}
+}
+
+// TestJointOffItsBar: a weight 50 mm beyond the end of its bar turns its screws too:
+// two rows, 40 mm apart, hold its moment.
+func TestJointOffItsBar(t *testing.T) {
+	u := joint(t, "screws: {holds: left, count: 4, across: 5 mm, thread: 30 mm, apart: 40 mm}",
+		"at: [-400 mm, -50 mm]", "at: [-450 mm, -50 mm]", "mass: 25 kg, z: 217.5 mm", "mass: 28.125 kg, z: 217.5 mm").Pendulums[0]
+	load := 25 * standardGravity
+	side := Bump * (load/4 + load*0.05/(0.04*2))
+	agree(t, "side load", u.Value, ScrewsUse(side, 0, ScrewSide(0.005, 2, false), 1), 1e-6)
 	if u.Check != Screwed {
 		t.Errorf("%v governs", u.Check)
 	}

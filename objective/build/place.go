@@ -35,6 +35,23 @@ func (m *Model) Words(p Place) string {
 	return m.PartWords(p.Part) + ", at " + m.placeWords(p)
 }
 
+// StationWords tells a station. It allocates.
+func (m *Model) StationWords(s *Station) string {
+	switch s.Kind {
+	case PivotStation:
+		return m.rig.Pendulums[s.Place.Pendulum].Name + ", pivot"
+	case FaceStation:
+		return m.PartWords(s.Place.Part) + ", a face when it is laid flat"
+	case FixingStation:
+		return "wall, an uppermost fixing"
+	case SectionStation:
+		if s.Place.Kind >= AtBar && s.Place.Kind <= AtPendulum {
+			return m.Words(s.Place) + ", the bar itself"
+		}
+	}
+	return m.Words(s.Place)
+}
+
 func (m *Model) placeWords(p Place) string {
 	names := &m.rig.Pendulums[p.Pendulum]
 	switch p.Kind {

@@ -101,15 +101,12 @@ func (w *Workspace) StrengthTo(s *Strength, fit *Fittings) {
 		fit = &w.fit
 		w.fittingsTo(fit)
 	}
-	safety := float64(DefaultSafety)
-	if l := &w.d.Limits[space.Strength]; l.Given {
-		safety = l.Value
-	}
+	safety := w.safetyFactor()
 	for i := range w.d.Pendulums {
 		u := &s.Pendulums[i]
 		for b := w.root[i]; b < w.root[i+1]; b++ {
 			w.judgeBeam(u, b, safety)
-			w.judgeJoints(u, b, &pivots, safety)
+			w.judgeJoints(u, b, safety)
 		}
 		w.judgeFaces(u, i, safety)
 		w.judgePivot(u, i, &pivots[i], fit)
@@ -188,21 +185,24 @@ func (w *Workspace) judgeCut(u *Use, b int, s float64, with joined, at Place, al
 // judgeFaces judges the faces of pendulum i's charged drums.
 func (w *Workspace) judgeFaces(u *Use, i int, safety float64) {
 	for k := range w.d.Pendulums[i].Drums {
-		d := &w.d.Pendulums[i].Drums[k]
-		if len(d.Charges) == 0 {
-			continue
+		if len(w.d.Pendulums[i].Drums[k].Charges) > 0 {
+			w.judgeFace(u, i, k, safety)
 		}
-		stuff := &w.m.stuff[d.Of]
-		if !(stuff.weak > 0) {
-			u.Missing = true
-			continue
-		}
-		load, spread := w.chargeOf(d)
-		face := Face{d.InnerRadius(), spread, d.Faces, stuff.poisson}
-		factor := bumpShare * safety * stuff.share
-		if stuff.metal {
-			factor = metalSafety
-		}
-		u.put(factor*face.Stress(Bump*load)/stuff.weak, FaceBending, Place{Part: Part{i, DrumPart, k}})
 	}
+}
+
+func (w *Workspace) judgeFace(u *Use, i, k int, safety float64) {
+	d := &w.d.Pendulums[i].Drums[k]
+	stuff := &w.m.stuff[d.Of]
+	if !(stuff.weak > 0) {
+		u.Missing = true
+		return
+	}
+	load, spread := w.chargeOf(d)
+	face := Face{d.InnerRadius(), spread, d.Faces, stuff.poisson}
+	factor := bumpShare * safety * stuff.share
+	if stuff.metal {
+		factor = metalSafety
+	}
+	u.put(factor*face.Stress(Bump*load)/stuff.weak, FaceBending, Place{Part: Part{i, DrumPart, k}})
 }
