@@ -1,6 +1,8 @@
 package objective
 
 import (
+	"slices"
+
 	"evenswing/objective/build"
 	"evenswing/objective/motion"
 	"evenswing/space"
@@ -11,14 +13,18 @@ import (
 type BuiltAccount struct {
 	Pendulums []BuiltPendulum `json:"pendulums"`
 	Weight    float64         `json:"wall_weight_n"`
-	PullOut   *float64        `json:"wall_pull_out_nm"` // moment of the weights away from the wall
-	Fixing    *float64        `json:"fixing_pull_n"`    // on one uppermost fixing, a doubled load
+	PullOut   *float64        `json:"wall_pull_out_nm"`     // moment of the weights away from the wall
+	Fixing    *float64        `json:"fixing_pull_n"`        // on one uppermost fixing, a doubled load
+	Safety    float64         `json:"safety_factor"`        // on the strength of bars
+	Loads     []LoadAccount   `json:"loads"`                // of every pivot, section, joint, face and fixing
+	Sprung    bool            `json:"springing_in_periods"` // the periods told hold the springing of the bars
 	Cautions  []string        `json:"cautions"`
+	Lead      *string         `json:"lead"` // the caution of lead, where the rig may hold any
 }
 
 // BuiltPendulum is one pendulum of it. The shifts are relative changes of its own
 // period; Spring is the springing of the bars in the swing, which the periods hold
-// where strength or balance counts.
+// where BuiltAccount.Sprung.
 type BuiltPendulum struct {
 	Name     string   `json:"name"`
 	Factor   float64  `json:"pivot_factor"` // largest load while swinging over the weight
@@ -46,7 +52,11 @@ func (w *Workspace) Built() *BuiltAccount {
 	if !c.done {
 		return nil
 	}
-	a := &BuiltAccount{Weight: c.strength.Hanging, Cautions: w.Cautions()}
+	a := &BuiltAccount{Weight: c.strength.Hanging, Safety: c.b.SafetyFactor(), Loads: w.loads(), Sprung: c.sprung, Cautions: w.Cautions()}
+	if slices.Contains(a.Cautions, leadCaution) {
+		lead := leadCaution
+		a.Lead = &lead
+	}
 	if c.strength.StandOffs {
 		moment := c.strength.PullOut
 		a.PullOut = &moment
@@ -100,6 +110,8 @@ func (w *Workspace) shiftBySag(i int) *float64 {
 	return &shift
 }
 
+const leadCaution = "Lead is poison: seal every face, wear gloves, wash before eating, raise no dust, melt none at home, keep children away."
+
 // Cautions are what to mind beside every figure of load, wall or lead: those that
 // hold for every rig, and lead's where the rig may hold any.
 func (w *Workspace) Cautions() []string {
@@ -110,7 +122,7 @@ func (w *Workspace) Cautions() []string {
 	}
 	for i := range w.evaluator.rig.Materials {
 		if m := &w.evaluator.rig.Materials[i]; m.Name == "lead" {
-			list = append(list, "Lead is poison: seal every face, wear gloves, wash before eating, raise no dust, melt none at home, keep children away.")
+			list = append(list, leadCaution)
 		}
 	}
 	return list

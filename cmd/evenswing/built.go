@@ -31,6 +31,34 @@ func printBuilt(out io.Writer, a *objective.BuiltAccount) {
 	fmt.Fprintln(out, ".")
 }
 
+// printLoads prints what is loaded most: the worst section of each bar, and every
+// pivot, joint, face and fixing whose strength the file tells.
+func printLoads(out io.Writer, a *objective.BuiltAccount) {
+	if a == nil {
+		return
+	}
+	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
+	fmt.Fprintf(t, "\nloaded most\tforce N\tmoment N m\tutilisation\tof\n")
+	count := 0
+	for i := range a.Loads {
+		l := &a.Loads[i]
+		if l.Utilisation == nil || l.Kind == "section" && !l.Worst {
+			continue
+		}
+		count++
+		most := l.Bound
+		if l.Motion != nil {
+			most = *l.Motion
+		}
+		fmt.Fprintf(t, "%s\t%.0f\t%.1f\t%s\t%s\n", l.Where, math.Hypot(most.Along, most.Across), most.Moment, useWords(*l.Utilisation), *l.Governs)
+	}
+	if count == 0 {
+		return
+	}
+	t.Flush()
+	fmt.Fprintf(out, "At most while all swings; utilisation is demand over allowance, above 1 it may break. Safety factor %g on the mean\nstrength of clear, straight wood at 12 %% moisture: lasting load, scatter and bumps are in it.\n", a.Safety)
+}
+
 // printShifts prints what giving changes of each period.
 func printShifts(out io.Writer, a *objective.BuiltAccount) {
 	if a == nil {
@@ -42,6 +70,11 @@ func printShifts(out io.Writer, a *objective.BuiltAccount) {
 		fmt.Fprintf(t, "%s\t%s\t%+.4f\t%+.4f\t%s\n", p.Name, shownOr(p.BySag, 100, 4), 100*p.ByEdge, 100*p.ByBrace, shownOr(p.Spring, 100, 4))
 	}
 	t.Flush()
+	if a.Sprung {
+		fmt.Fprintln(out, "The periods that `evaluate` tells and judges hold all of these; a search adds springing where it works out the\nstrength, close to the limits.")
+		return
+	}
+	fmt.Fprintln(out, "The periods that `evaluate` tells and judges hold these but for springing: nothing here limits strength, balance\nor clearance, with which it is worked out.")
 }
 
 // shownOr shows a signed figure times a factor with so many decimals; "-" where it is

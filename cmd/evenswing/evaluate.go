@@ -9,6 +9,7 @@ import (
 	"text/tabwriter"
 
 	"evenswing/objective"
+	"evenswing/objective/build"
 )
 
 type evaluateCommand struct {
@@ -64,8 +65,12 @@ func printAccount(out io.Writer, a *objective.Account) {
 	printDrums(out, a)
 	printTolerance(out, a)
 	printBuilt(out, a.Built)
+	printLoads(out, a.Built)
 	printCriteria(out, a)
-	fmt.Fprintf(out, "\nAll that hangs weighs %.1f kg. This is an estimate, not an engineer's check: local codes and\nlicensed practice come first; hang nothing over people without a second hold.\n", totalMass(a))
+	fmt.Fprintf(out, "\nAll that hangs weighs %.1f kg. This is an estimate, not an engineer's check: local codes and\nlicensed practice come first; fix to structure, never to board or plaster; hang nothing over people\nwithout a second hold.\n", totalMass(a))
+	if a.Built != nil && a.Built.Lead != nil {
+		fmt.Fprintln(out, *a.Built.Lead)
+	}
 }
 
 func verdictWords(a *objective.Account) string {
@@ -248,6 +253,9 @@ func inUnit(x *float64, c *objective.CriterionAccount) string {
 	case "m":
 		return fmt.Sprintf("%.2f mm", *x*1000)
 	case "":
+		if *x >= build.Ceiling {
+			return "beyond any"
+		}
 		return fmt.Sprintf("%.3f %%", 100**x)
 	}
 	return fmt.Sprintf("%.4g %s", *x, c.Unit)
@@ -257,5 +265,13 @@ func optional(x *float64, none string) string {
 	if x == nil {
 		return none
 	}
-	return fmt.Sprintf("%.3f", *x)
+	return useWords(*x)
+}
+
+// useWords shows a utilisation; the largest stands for one without end.
+func useWords(u float64) string {
+	if u >= build.Ceiling {
+		return "beyond any"
+	}
+	return fmt.Sprintf("%.3f", u)
 }

@@ -93,7 +93,7 @@ func printSheets(out io.Writer, dir string, w *objective.Workspace, s *workshop.
 	for _, f := range s.Fittings {
 		fmt.Fprintf(out, "  %s: %d x %s, for %s\n", f.Where, f.Count, f.What, f.Holds)
 	}
-	fmt.Fprintf(out, "\nWritten to %s: front and side views (SVG, DXF), parts.dxf, cutlist.csv, metal.csv, pivots.csv.\n%s\n", dir, caution)
+	fmt.Fprintf(out, "\nWritten to %s: front and side views (SVG, DXF), parts.dxf, cutlist.csv, metal.csv, pivots.csv, loads.csv.\n%s\n", dir, caution)
 }
 
 func printSafety(out io.Writer, s *workshop.Safety) {

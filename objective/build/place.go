@@ -32,7 +32,31 @@ type Place struct {
 
 // Words tells a place, such as "lintel, beam, at its recess". It allocates.
 func (m *Model) Words(p Place) string {
+	if p.Kind == AtSupport {
+		return m.PartWords(p.Part) + ", where it is held"
+	}
 	return m.PartWords(p.Part) + ", at " + m.placeWords(p)
+}
+
+// JointWords names the place of a joint by what it holds, whether screws, a plate or
+// nothing is named for it, and of the bar's section there; "" of another place.
+func (m *Model) JointWords(s *Station) string {
+	if held, ok := m.heldAt(s.Place); ok {
+		return m.PartWords(s.Place.Part) + ", " + m.heldWords(s.Place.Part, held)
+	}
+	return ""
+}
+
+func (m *Model) heldAt(p Place) (space.Held, bool) {
+	switch {
+	case p.Kind >= AtBar && p.Kind <= AtPendulum:
+		return p.held(), true
+	case p.Kind == AtScrews:
+		return m.design.Pendulums[p.Pendulum].Bars[p.Part.Index].Screws[p.Index].Holds, true
+	case p.Kind == AtPlate:
+		return m.design.Pendulums[p.Pendulum].Bars[p.Part.Index].Plates[p.Index].Holds, true
+	}
+	return space.Held{}, false
 }
 
 // StationWords tells a station. It allocates.
@@ -41,7 +65,7 @@ func (m *Model) StationWords(s *Station) string {
 	case PivotStation:
 		return m.rig.Pendulums[s.Place.Pendulum].Name + ", pivot"
 	case FaceStation:
-		return m.PartWords(s.Place.Part) + ", a face when it is laid flat"
+		return m.PartWords(s.Place.Part) + ", a face"
 	case FixingStation:
 		return "wall, an uppermost fixing"
 	case SectionStation:
@@ -76,7 +100,7 @@ func (m *Model) placeWords(p Place) string {
 	case AtPlate:
 		return "the plate of " + m.heldWords(p.Part, m.design.Pendulums[p.Pendulum].Bars[p.Part.Index].Plates[p.Index].Holds)
 	}
-	return "where it is held"
+	return "a place without a name"
 }
 
 // heldWords names what a joint of a part holds.

@@ -53,7 +53,7 @@ func complaints(s *standing) string {
 func TestPlantedFaults(t *testing.T) {
 	for _, c := range []struct{ from, to, want string }{
 		{"", "", ""},
-		{"depth: 12 mm", "depth: 52 mm", "lintel, beam, at where it is held: shear"},
+		{"depth: 12 mm", "depth: 52 mm", "lintel, beam, where it is held: shear"},
 		{"mass: 21.1 kg, z: 206 mm", "mass: 21.1 kg, z: 350 mm", "balance of lintel"},
 		{"at: [0 mm, -500 mm]", "at: [0 mm, -160 mm]", "lintel, beam near ladder, bob"},
 		{"faces: 6 mm", "faces: 1 mm", "ladder, bob: bending of a face when it is laid flat"},

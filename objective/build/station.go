@@ -73,7 +73,7 @@ func (w *Workspace) NewStations() *Stations {
 	var pivots pivotLoads
 	w.PivotsTo(&pivots)
 	w.StrengthTo(&s, nil)
-	safety := w.safetyFactor()
+	safety := w.SafetyFactor()
 	for i := range w.d.Pendulums {
 		x.addPivot(i, &pivots)
 		for b := w.root[i]; b < w.root[i+1]; b++ {
@@ -88,8 +88,8 @@ func (w *Workspace) NewStations() *Stations {
 	return x
 }
 
-// safetyFactor is the rig file's, or the usual one.
-func (w *Workspace) safetyFactor() float64 {
+// SafetyFactor is the rig file's, or the usual one.
+func (w *Workspace) SafetyFactor() float64 {
 	if l := &w.d.Limits[space.Strength]; l.Given {
 		return l.Value
 	}

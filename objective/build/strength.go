@@ -101,7 +101,7 @@ func (w *Workspace) StrengthTo(s *Strength, fit *Fittings) {
 		fit = &w.fit
 		w.fittingsTo(fit)
 	}
-	safety := w.safetyFactor()
+	safety := w.SafetyFactor()
 	for i := range w.d.Pendulums {
 		u := &s.Pendulums[i]
 		for b := w.root[i]; b < w.root[i+1]; b++ {

@@ -60,7 +60,7 @@ func TestSeesawOfCheckValues(t *testing.T) {
 // out is worst there, and the words name it.
 func TestPlacesThatGovern(t *testing.T) {
 	for _, c := range []struct{ cut, words string }{
-		{"", "lintel, beam, at where it is held: bending"},
+		{"", "lintel, beam, where it is held: bending"},
 		{", recess: {at: [300 mm, 30 mm], width: 40 mm, depth: 30 mm}", "lintel, beam, at its recess: bending"},
 		{", hole: {at: [-200 mm, 18 mm], across: 22 mm}", "lintel, beam, at its hole: bending"},
 		{", mortise: {at: [-200 mm, 0 mm], width: 100 mm, height: 40 mm}", "lintel, beam, at its mortise: shear"},

@@ -28,13 +28,13 @@ type File struct {
 }
 
 // FileNames are the names of all files that a sheet may have.
-var FileNames = []string{"front.svg", "side.svg", "front.dxf", "side.dxf", "parts.dxf", "cutlist.csv", "metal.csv", "pivots.csv"}
+var FileNames = []string{"front.svg", "side.svg", "front.dxf", "side.dxf", "parts.dxf", "cutlist.csv", "metal.csv", "pivots.csv", "loads.csv"}
 
 // Files are the drawings, at true size, and the tables. What a rig has not is
 // left out.
 func (s *Sheet) Files() []File {
 	data := [][]byte{drawing.TrueSize(s.Drawings.Front), drawing.TrueSize(s.Drawings.Side), s.Drawings.FrontDXF, s.Drawings.SideDXF, s.Drawings.PartsDXF,
-		s.CutsCSV(), s.MetalCSV(), s.PivotsCSV()}
+		s.CutsCSV(), s.MetalCSV(), s.PivotsCSV(), s.LoadsCSV()}
 	var list []File
 	for i, name := range FileNames {
 		if len(data[i]) > 0 {

@@ -19,6 +19,8 @@ type Sheet struct {
 	Fittings []Fitting // hardware that the rig file describes
 	Cavities []Cavity
 	Loads    []Load
+	Carried  []Carried               // what everything carries, for the bench
+	Loaded   []objective.LoadAccount // the same with all sections, SI
 	Hanging  []Step
 	Starting *Starting
 	Safety   *Safety
@@ -42,7 +44,10 @@ func New(e *objective.Evaluator, w *objective.Workspace, id string) *Sheet {
 	s.Stock, s.Fittings = b.stocked(), b.fittings()
 	s.Cavities = b.cavities()
 	built := w.Built() // works out what the forces need
-	s.Loads = b.loads(w.PivotForces(), built)
+	s.Loads, s.Carried = b.loads(w.PivotForces(), built), b.carried(built)
+	if built != nil {
+		s.Loaded = built.Loads
+	}
 	s.Hanging, s.Starting, s.Safety = b.hanging(w), b.starting(w), b.safety()
 	s.Unplaced = b.unplaced()
 	return s
