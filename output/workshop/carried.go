@@ -54,7 +54,7 @@ func (b *bench) carriedRow(l *objective.LoadAccount, sections map[string]*object
 		Across: [2]Amount{b.force(l.Rest.Across), b.force(most.Across)},
 	}
 	if l.Kind != "face" && l.Kind != "fixing" {
-		c.Moment = &[2]Amount{moment(l.Rest.Moment), moment(most.Moment)}
+		c.Moment = &[2]Amount{b.moment(l.Rest.Moment), b.moment(most.Moment)}
 	}
 	switch {
 	case l.Governs != nil:
