@@ -304,7 +304,7 @@ func (s *Subject) allowed(d *space.Design) float64 {
 		return d.Targets.Periods[s.index].Within
 	case space.Ratio:
 		return d.Targets.Ratios[s.index].Within
-	case space.Cavity, space.Strength:
+	case space.Cavity, space.Strength, space.Stocked:
 		return 1
 	case space.Balance:
 		return balanceAllowed(d)

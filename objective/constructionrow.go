@@ -76,6 +76,9 @@ func (c *construction) gap() (gap float64, known bool) {
 // nearest; "" where nothing is known. It allocates.
 func (w *Workspace) Governs(k int) string {
 	c, s, m := &w.construction, &w.evaluator.subjects[k], w.evaluator.building.model
+	if s.Criterion == space.Stocked {
+		return w.stockWords()
+	}
 	if !c.done || !w.known[k] {
 		return ""
 	}

@@ -83,6 +83,7 @@ type Workspace struct {
 	tuner        *Tuner     // nil where tuning is not limited
 	construction construction
 	tolerance    *ToleranceAccount // nil until WorkTuning
+	stockist     *space.Stockist   // nil where the rig names no stock
 }
 
 // NewWorkspace makes one.
@@ -94,6 +95,9 @@ func (e *Evaluator) NewWorkspace() *Workspace {
 		values:       make([]float64, len(e.subjects)),
 		known:        make([]bool, len(e.subjects)),
 		utilisations: make([]float64, len(e.subjects)),
+	}
+	if e.rig.Stock.Given {
+		w.stockist = e.rig.NewStockist()
 	}
 	w.construction.b = e.building.model.NewWorkspace()
 	w.worked = newWorkedOut(w, e.work)

@@ -89,6 +89,9 @@ func (w *Workspace) measure(s *Subject, d *space.Design) (value, u float64, know
 		return w.measureTuning(d)
 	case space.Strength, space.Balance, space.Clearance:
 		return w.measureBuilding(s, d)
+	case space.Stocked:
+		value = w.measureStock(d)
+		return value, min(value, ceiling), true
 	default:
 		return w.measureMotion(s, d)
 	}

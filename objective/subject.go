@@ -53,6 +53,12 @@ func (e *Evaluator) listSubjects(d *space.Design) {
 		if e.addBuilding(c, d) {
 			continue
 		}
+		if c == space.Stocked {
+			if e.rig.Stock.Given {
+				e.add(Subject{Criterion: c, Name: "rig", Limited: true})
+			}
+			continue
+		}
 		if c != space.Cavity {
 			from := rigFidelity[c]
 			if c == space.Tuning && d.Limits[c].Given {

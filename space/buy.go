@@ -2,7 +2,6 @@ package space
 
 import (
 	"math"
-	"slices"
 	"strings"
 )
 
@@ -18,6 +17,7 @@ type Purchase struct {
 	Need    int     // plates, boards or bags of the stock, kerf and spare included; 0 where the stock has none
 	Have    int     // that are there, -1 where as many as needed can be bought
 	Misfits int     // pieces that no piece of stock is large enough for
+	Use     float64 // 0: the stock gives it; else over 1, demand over what it gives
 }
 
 // Buy is how many must be bought; 0 where the stock does not say how many are
@@ -43,41 +43,75 @@ type want struct {
 // pieces are laid out in rows, the largest first: a person may do better. It
 // allocates.
 func (r *Rig) Buying(d *Design) []Purchase {
-	var wants []*want
+	return append([]Purchase{}, r.NewStockist().List(d)...)
+}
+
+// Stockist holds designs of one rig against its stock. It belongs to one goroutine
+// and allocates nothing once its lists have grown.
+type Stockist struct {
+	rig   *Rig
+	wants []want
+	list  []Purchase
+	cut   []Vec // the pieces of one want, spare ones too
+	saw   saw
+}
+
+// NewStockist makes one.
+func (r *Rig) NewStockist() *Stockist { return &Stockist{rig: r} }
+
+// List is Buying into the Stockist's own list, good until the next call.
+func (x *Stockist) List(d *Design) []Purchase {
+	x.wants, x.list = x.wants[:0], x.list[:0]
 	for i := range d.Pendulums {
 		p := &d.Pendulums[i]
 		for k := range p.Drums {
 			for c := range p.Drums[k].Charges {
-				r.wantCharge(&wants, &p.Drums[k], &p.Drums[k].Charges[c])
+				x.wantCharge(&p.Drums[k], &p.Drums[k].Charges[c])
 			}
 		}
 		for k := range p.Bars {
-			r.wantBar(&wants, &p.Bars[k])
+			x.wantBar(&p.Bars[k])
 		}
 	}
-	list := make([]Purchase, len(wants))
-	for i, w := range wants {
-		list[i] = r.Stock.purchase(r.Materials[w.of].Name, w)
+	for i := range x.wants {
+		x.list = append(x.list, x.purchase(&x.wants[i]))
 	}
-	return list
+	return x.list
+}
+
+// Worst is the purchase with the largest utilisation of a list; nil of an empty one.
+func Worst(list []Purchase) *Purchase {
+	var worst *Purchase
+	for i := range list {
+		if worst == nil || list[i].Use > worst.Use {
+			worst = &list[i]
+		}
+	}
+	return worst
 }
 
 // wanted is the entry of a material and thickness, made where there is none.
-func wanted(list *[]*want, of int, what string, thick float64) *want {
-	for _, w := range *list {
-		if w.of == of && w.what == what && math.Abs(w.thick-thick) <= sameSize {
+func (x *Stockist) wanted(of int, what string, thick float64) *want {
+	for i := range x.wants {
+		if w := &x.wants[i]; w.of == of && w.what == what && math.Abs(w.thick-thick) <= sameSize {
 			return w
 		}
 	}
-	w := &want{of: of, what: what, thick: thick}
-	*list = append(*list, w)
+	n := len(x.wants)
+	if n < cap(x.wants) {
+		x.wants = x.wants[:n+1] // with the pieces' memory of an earlier design
+	} else {
+		x.wants = append(x.wants, want{})
+	}
+	w := &x.wants[n]
+	*w = want{of: of, what: what, thick: thick, pieces: w.pieces[:0]}
 	return w
 }
 
-func (r *Rig) wantCharge(list *[]*want, d *Drum, c *Charge) {
-	density := r.Materials[c.Of].Density.Value
+func (x *Stockist) wantCharge(d *Drum, c *Charge) {
+	density := x.rig.Materials[c.Of].Density.Value
 	if c.Loose() {
-		w := wanted(list, c.Of, "shot", 0)
+		w := x.wanted(c.Of, "shot", 0)
 		w.mass += c.looseMass(d, density)
 		return
 	}
@@ -86,7 +120,7 @@ func (r *Rig) wantCharge(list *[]*want, d *Drum, c *Charge) {
 	if c.Kind == Discs {
 		size, area = Vec{c.Across, c.Across}, math.Pi/4*c.Across*c.Across
 	}
-	w := wanted(list, c.Of, "plates", c.Thick)
+	w := x.wanted(c.Of, "plates", c.Thick)
 	for range int(math.Round(math.Max(0, math.Min(c.Count, maxPieces)))) {
 		w.pieces = append(w.pieces, size)
 	}
@@ -113,14 +147,15 @@ func (c *Charge) looseMass(d *Drum, density float64) float64 {
 	return density * c.Packing * math.Max(0, depth) / loose * r * r * (alpha - math.Sin(alpha)*math.Cos(alpha))
 }
 
-func (r *Rig) wantBar(list *[]*want, b *Bar) {
+func (x *Stockist) wantBar(b *Bar) {
+	r := x.rig
 	long := math.Hypot(b.To.X-b.From.X, b.To.Y-b.From.Y)
 	thick, across := b.Thick, b.Height
 	// The bar is sawn from a board of either of its two sizes.
 	if board := r.Stock.boardFor(r.Materials[b.Of].Name, b); board != nil && math.Abs(board.Thick-b.Height) < math.Abs(board.Thick-b.Thick) {
 		thick, across = b.Height, b.Thick
 	}
-	w := wanted(list, b.Of, "board", thick)
+	w := x.wanted(b.Of, "board", thick)
 	w.pieces = append(w.pieces, Vec{long, across})
 	w.mass += r.Materials[b.Of].Density.Value * long * b.Height * b.Thick
 }
@@ -136,25 +171,123 @@ func (x *Stock) boardFor(of string, b *Bar) *StockBoard {
 
 // purchase holds a want against the stock: against the piece of stock that serves
 // it with the fewest.
-func (x *Stock) purchase(name string, w *want) Purchase {
-	p := Purchase{Of: name, What: w.what, Thick: w.thick, Pieces: len(w.pieces), Mass: w.mass, Have: -1}
+func (x *Stockist) purchase(w *want) Purchase {
+	stock := &x.rig.Stock
+	p := Purchase{Of: x.rig.Materials[w.of].Name, What: w.what, Thick: w.thick, Pieces: len(w.pieces), Mass: w.mass, Have: -1}
 	if w.what == "shot" {
-		x.bags(&p)
+		stock.bags(&p)
+		p.Use = stock.useOf(&p, w, 0)
 		return p
 	}
-	pieces := slices.Clone(w.pieces)
-	if len(pieces) > 0 && w.what == "plates" {
-		for range int(math.Ceil(x.Spare*float64(len(w.pieces)) - stepSlack)) {
-			pieces = append(pieces, largest(w.pieces))
+	x.cut = append(x.cut[:0], w.pieces...)
+	long := 0.0
+	for k := range stock.count(w.what) {
+		s, ok := stock.sheet(k, p.Of, w)
+		if !ok {
+			continue
 		}
-	}
-	for _, s := range x.sheets(name, w) {
-		need, misfits := Sheets(pieces, s.size, x.Kerf, w.what == "plates")
+		pieces := x.withSpare(w, s.size)
+		need, misfits := x.saw.sheets(pieces, s.size, stock.Kerf, w.what == "plates")
 		if p.Need == 0 || misfits < p.Misfits || misfits == p.Misfits && need < p.Need {
 			p.Need, p.Misfits, p.Size, p.Have = need, misfits, s.size, s.have
+			long = oversize(w.pieces, s.size, w.what == "plates")
 		}
 	}
+	p.Use = stock.useOf(&p, w, long)
 	return p
+}
+
+// withSpare is the pieces of a want and spare ones: of plates so many of the largest
+// as the share says, of boards that share of their length once more.
+func (x *Stockist) withSpare(w *want, size Vec) []Vec {
+	x.cut = x.cut[:len(w.pieces)]
+	if len(w.pieces) == 0 {
+		return x.cut
+	}
+	spare, big := x.rig.Stock.Spare, largest(w.pieces)
+	if w.what == "plates" {
+		for range int(math.Ceil(spare*float64(len(w.pieces)) - stepSlack)) {
+			x.cut = append(x.cut, big)
+		}
+		return x.cut
+	}
+	long := 0.0
+	for _, p := range w.pieces {
+		long += spare * p.X
+	}
+	for ; long > sameSize && size.X > sameSize && len(x.cut) < maxPieces; long -= size.X {
+		x.cut = append(x.cut, Vec{min(long, size.X), big.Y})
+	}
+	return x.cut
+}
+
+// oversize is by how much the worst of the pieces is larger than a sheet, as a ratio.
+func oversize(pieces []Vec, size Vec, turn bool) (worst float64) {
+	for _, p := range pieces {
+		over := max(p.X/size.X, p.Y/size.Y)
+		if turn {
+			over = min(over, max(p.Y/size.X, p.X/size.Y))
+		}
+		worst = max(worst, over)
+	}
+	return worst
+}
+
+// noneOfIt is the utilisation of a material that the stock has none of in that form:
+// judgement, well over any that a size is off by.
+const noneOfIt = 10
+
+// useOf is the utilisation of what a purchase stands for: nought where the stock gives
+// it, or names nothing of that form and so limits nothing; else more than 1. Of a thickness that there is not
+// it is 1 and how far off the nearest is, as a share of that.
+func (x *Stock) useOf(p *Purchase, w *want, long float64) float64 {
+	switch {
+	case x.count(w.what) == 0 || len(w.pieces) == 0 && !(w.mass > 0):
+		return 0
+	case p.Misfits > 0:
+		return max(1, long) + misfitUse
+	case p.Need == 0:
+		return x.offBy(p, w)
+	case p.Have < 0 || p.Need <= p.Have:
+		return 0
+	}
+	return float64(p.Need) / float64(p.Have)
+}
+
+// misfitUse keeps a piece that no cut makes fit over the limit: a saw's cut is not in
+// its size.
+const misfitUse = 1e-3
+
+// offBy is the utilisation where no piece of stock is as thick.
+func (x *Stock) offBy(p *Purchase, w *want) float64 {
+	least := float64(noneOfIt)
+	consider := func(of string, thick float64) {
+		if strings.EqualFold(of, p.Of) && thick > 0 {
+			least = min(least, 1+max(math.Abs(thick-w.thick)/thick, misfitUse))
+		}
+	}
+	switch w.what {
+	case "plates":
+		for i := range x.Plates {
+			consider(x.Plates[i].Of, x.Plates[i].Thick)
+		}
+	case "board":
+		for i := range x.Boards {
+			consider(x.Boards[i].Of, x.Boards[i].Thick)
+		}
+	}
+	return least
+}
+
+// count is how many kinds of plates, boards or bags the stock names.
+func (x *Stock) count(what string) int {
+	switch what {
+	case "plates":
+		return len(x.Plates)
+	case "board":
+		return len(x.Boards)
+	}
+	return len(x.Shot)
 }
 
 // sheet is one kind of plate or board.
@@ -163,21 +296,14 @@ type sheet struct {
 	have int
 }
 
-func (x *Stock) sheets(name string, w *want) (list []sheet) {
+// sheet is the plates or boards number k of the stock, where they serve a want.
+func (x *Stock) sheet(k int, name string, w *want) (s sheet, ok bool) {
 	if w.what == "plates" {
-		for _, s := range x.Plates {
-			if strings.EqualFold(s.Of, name) && math.Abs(s.Thick-w.thick) <= sameSize {
-				list = append(list, sheet{Vec{s.Width, s.Height}, countOf(s.Count)})
-			}
-		}
-		return list
+		p := &x.Plates[k]
+		return sheet{Vec{p.Width, p.Height}, countOf(p.Count)}, strings.EqualFold(p.Of, name) && math.Abs(p.Thick-w.thick) <= sameSize
 	}
-	for _, s := range x.Boards {
-		if strings.EqualFold(s.Of, name) && s.Thick >= w.thick-sameSize {
-			list = append(list, sheet{Vec{s.Long, s.Wide}, countOf(s.Count)})
-		}
-	}
-	return list
+	b := &x.Boards[k]
+	return sheet{Vec{b.Long, b.Wide}, countOf(b.Count)}, strings.EqualFold(b.Of, name) && b.Thick >= w.thick-sameSize
 }
 
 func countOf(count float64) int {
@@ -202,74 +328,4 @@ func largest(pieces []Vec) (most Vec) {
 		}
 	}
 	return most
-}
-
-// Sheets is how many sheets of a size the pieces take, each with a saw cut of
-// kerf beside it, and how many pieces fit none: laid out in rows, the deepest
-// first, each row as deep as its first piece. turn says that a piece may lie
-// either way.
-func Sheets(pieces []Vec, size Vec, kerf float64, turn bool) (sheets, misfits int) {
-	list := make([]Vec, 0, len(pieces))
-	for _, p := range pieces {
-		if turn && p.X < p.Y {
-			p.X, p.Y = p.Y, p.X
-		}
-		switch {
-		case p.X <= size.X+sameSize && p.Y <= size.Y+sameSize:
-			list = append(list, p)
-		case turn && p.Y <= size.X+sameSize && p.X <= size.Y+sameSize:
-			list = append(list, Vec{p.Y, p.X})
-		default:
-			misfits++
-		}
-	}
-	slices.SortStableFunc(list, func(a, b Vec) int {
-		switch {
-		case a.Y != b.Y:
-			return sign(b.Y - a.Y)
-		}
-		return sign(b.X - a.X)
-	})
-	var open []layout
-	for _, p := range list {
-		open = lay(open, p, size, kerf)
-	}
-	return len(open), misfits
-}
-
-func sign(x float64) int {
-	switch {
-	case x < 0:
-		return -1
-	case x > 0:
-		return 1
-	}
-	return 0
-}
-
-// layout is one sheet: its rows, and how deep they are together.
-type layout struct {
-	rows []strip
-	used float64
-}
-
-// strip is one row of a sheet: how deep it is and how far it is full.
-type strip struct{ deep, full float64 }
-
-// lay puts a piece into the first row that has room, or begins a row or a sheet.
-func lay(sheets []layout, p, size Vec, kerf float64) []layout {
-	for s := range sheets {
-		for k := range sheets[s].rows {
-			if row := &sheets[s].rows[k]; p.Y <= row.deep+sameSize && row.full+p.X <= size.X+sameSize {
-				row.full += p.X + kerf
-				return sheets
-			}
-		}
-		if sheets[s].used+p.Y <= size.Y+sameSize {
-			sheets[s].rows = append(sheets[s].rows, strip{p.Y, p.X + kerf})
-			sheets[s].used += p.Y + kerf
-			return sheets
-		}
-	}
-	return append(sheets, layout{[]strip{{p.Y, p.X + kerf}}, p.Y + kerf})
 }

@@ -23,6 +23,7 @@ const (
 	Clearance
 	TotalMass
 	Tuning
+	Stocked
 	CriterionCount // how many there are
 )
 
@@ -44,6 +45,7 @@ var criteria = [CriterionCount]struct{ name, written string }{
 	Clearance: {"clearance", "limits.clearance"},
 	TotalMass: {"mass", "limits.total_mass"},
 	Tuning:    {"tuning", "limits.tuning"},
+	Stocked:   {"stock", "stock"},
 }
 
 // String is the criterion's name.

@@ -122,6 +122,52 @@ func TestBuying(t *testing.T) {
 	}
 }
 
+// TestStockUse: what the stock gives counts nought, what it does not more than 1: by
+// hand, on the beam above with a sufficient stock and one thing changed.
+func TestStockUse(t *testing.T) {
+	plenty := strings.NewReplacer("count: 1}]", "count: 2}]", "bag: 5 kg, count: 1", "bag: 15 kg, count: 1").Replace(heldRig)
+	for _, c := range []struct {
+		old, new string
+		want     float64
+		of       string
+	}{
+		{"", "", 0, "mild steel"},
+		{"count: 2}]", "count: 1}]", 2, "mild steel"},                                         // two sheets, one there
+		{"shot: 12 kg", "shot: 30 kg", 3, "lead"},                                             // 33 kg are three bags
+		{"size: [1000 mm, 700 mm]", "size: [1000 mm, 250 mm]", 1.2 + misfitUse, "mild steel"}, // 300 mm across
+		{"size: [1000 mm, 700 mm]", "size: [1000 mm, 300 mm]", 1.5, "mild steel"},             // three a sheet: three, two there
+		{"{metal: steel or lead,", "{metal: {choose: steel or lead, is: lead},", noneOfIt, "lead"},
+		{"thick: 3 mm or 5 mm}", "thick: {choose: 3 mm or 5 mm, is: 5 mm}}", 1 + 2.0/3, "mild steel"},
+		{"long: 2 m", "long: 700 mm", 800.0/700 + misfitUse, "white ash"},
+		{"wide: 150 mm", "wide: 50 mm", 1.2 + misfitUse, "white ash"},
+		{"thick: 40 mm, wide", "thick: 20 mm, wide", 1.75, "white ash"}, // 35 mm
+		{"of: ash, thick: 40 mm", "of: beech, thick: 40 mm", noneOfIt, "white ash"},
+		{"  boards: {of: ash, thick: 40 mm, wide: 150 mm, long: 2 m}\n", "", 0, "mild steel"}, // no boards named: none limit
+	} {
+		r := mustRead(t, strings.Replace(plenty, c.old, c.new, 1))
+		x, d := r.NewStockist(), r.NewDecoder()
+		d.Values(r.StartValues())
+		worst := *Worst(x.List(&d.Design))
+		if worst.Of != c.of || !near(worst.Use, c.want) {
+			t.Errorf("%s: %+v, want %g of %s", c.new, worst, c.want, c.of)
+		}
+		if n := testing.AllocsPerRun(10, func() { x.List(&d.Design) }); n != 0 {
+			t.Errorf("%s: %g allocations", c.new, n)
+		}
+	}
+}
+
+// TestStockOfSmoothSizes: an unknown that moves plates' thickness without steps is doubtful.
+func TestStockOfSmoothSizes(t *testing.T) {
+	r := mustRead(t, strings.Replace(heldRig, "thick: 3 mm or 5 mm", "thick: 3 to 5 mm", 1))
+	if !doubted(r, "unknowns.thick", "without steps") {
+		t.Errorf("no doubt in %v", r.Doubts())
+	}
+	if doubted(mustRead(t, heldRig), "unknowns.thick", "without steps") {
+		t.Error("a choice is doubted")
+	}
+}
+
 // TestSheets: rows of a saw, by hand.
 func TestSheets(t *testing.T) {
 	many := func(n int, p Vec) []Vec {

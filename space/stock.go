@@ -3,6 +3,7 @@ package space
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"evenswing/space/material"
@@ -238,6 +239,7 @@ func (r *Rig) doubtsOfStock() (list []Note) {
 		}
 	}
 	look()
+	list = append(list, r.doubtsOfSizes(d, values)...)
 	for i := range r.Unknowns {
 		was := values[i]
 		if r.Unknowns[i].Kind == Choice {
@@ -247,6 +249,40 @@ func (r *Rig) doubtsOfStock() (list []Note) {
 			}
 		}
 		values[i] = was
+	}
+	return list
+}
+
+// doubtsOfSizes are those of unknowns that move the thickness of plates without steps:
+// a search hardly ever meets a size of the stock.
+func (r *Rig) doubtsOfSizes(d *Decoder, values []float64) (list []Note) {
+	for i := range r.Unknowns {
+		u := &r.Unknowns[i]
+		if u.Kind != Continuous || u.Fixed || len(r.Stock.Plates) == 0 {
+			continue
+		}
+		was := values[i]
+		values[i] = u.Lo
+		d.Values(values)
+		low := platesOf(&d.Design)
+		values[i] = u.Hi
+		d.Values(values)
+		if !slices.Equal(low, platesOf(&d.Design)) {
+			list = append(list, Note{"unknowns." + u.Name, "it moves the thickness of plates without steps, and the stock has few: name them as a choice, such as `3 mm or 5 mm`"})
+		}
+		values[i] = was
+	}
+	return list
+}
+
+// platesOf are the thicknesses of all plates in the drums of a design.
+func platesOf(d *Design) (list []float64) {
+	for i := range d.Pendulums {
+		for k := range d.Pendulums[i].Drums {
+			for c := range d.Pendulums[i].Drums[k].Charges {
+				list = append(list, d.Pendulums[i].Drums[k].Charges[c].Thick)
+			}
+		}
 	}
 	return list
 }

@@ -15,7 +15,7 @@ const notComputed = "not computed"
 // percentages are the criteria whose plain numbers are fractions.
 var percentages = [space.CriterionCount]bool{
 	space.Period: true, space.Ratio: true, space.Slosh: true, space.Inflow: true,
-	space.Exchange: true, space.Drift: true, space.Build: true, space.Trace: true, space.Tuning: true,
+	space.Exchange: true, space.Drift: true, space.Build: true, space.Trace: true, space.Tuning: true, space.Stocked: true,
 }
 
 // Exact sizes by definition (1959).

@@ -24,6 +24,7 @@ var meanings = [space.CriterionCount]string{
 	space.Clearance: "smallest gap between parts as they swing",
 	space.TotalMass: "everything that hangs",
 	space.Tuning:    "travel of the adjusters that a build error needs",
+	space.Stocked:   "whether it can be made of the plates, boards and shot that there are",
 }
 
 func meaning(kind space.Criterion) string {

@@ -40,13 +40,16 @@ func (b *bench) stockWords(p *space.Purchase) string {
 	if p.Thick > 0 {
 		what += " " + b.units.Length(p.Thick) + " thick"
 	}
-	if p.Need == 0 {
+	if p.Need == 0 && p.Misfits == 0 {
 		return what + ": the stock has none; " + b.units.Mass(p.Mass) + " are needed"
 	}
 	unit := map[string]string{"plates": "plate", "board": "board", "shot": "bag"}[p.What]
-	said := []string{"it takes " + several(p.Need, unit, unit+"s")}
-	if p.Size != (space.Vec{}) {
-		said[0] += " of " + b.units.Sizes(p.Size.X, p.Size.Y)
+	var said []string
+	if p.Need > 0 {
+		said = append(said, "it takes "+several(p.Need, unit, unit+"s"))
+	}
+	if p.Need > 0 && p.Size != (space.Vec{}) {
+		said[len(said)-1] += " of " + b.units.Sizes(p.Size.X, p.Size.Y)
 	}
 	if p.Have >= 0 {
 		said = append(said, fmt.Sprintf("%d there, %d to buy", p.Have, p.Buy()))
