@@ -227,7 +227,7 @@ func several(n int, word string) string {
 }
 
 // filledName is how the files of single designs are called.
-var filledName = regexp.MustCompile(`^[0-9]{2,}(\.yaml|-(holds|cutlist|metal|pivots)\.csv|-(front|side|parts)\.(svg|dxf))$`)
+var filledName = regexp.MustCompile(`^[0-9]{2,}(\.yaml|-(holds|cutlist|metal|pivots|loads)\.csv|-(front|side|parts)\.(svg|dxf))$`)
 
 // removeOlder removes the files of single designs that were not written now.
 func removeOlder(fs durable.FS, dir string, written map[string]bool) error {
