@@ -64,6 +64,19 @@ func (w *Workspace) pullOn(b int, held space.Held) pulls {
 	return f
 }
 
+// load is the push of case c on moments of pendulum i and on pendulums that hang on
+// it, in its own frame.
+func (w *Workspace) load(c, i int, mo *moments, hung uint8) push {
+	at := w.turn[i].of(space.Vec{X: mo.x, Y: mo.y})
+	p := w.swing.field[c][i].on(&moments{mo.m, at.X, at.Y, mo.j})
+	for j := 0; hung != 0; j, hung = j+1, hung>>1 {
+		if hung&1 == 1 {
+			p.add(w.swing.push[c][j])
+		}
+	}
+	return push{w.turn[i].back(p.f), p.t}
+}
+
 // borneOn is what a joint on beam b holds: a part, a bar with all on it, a pendulum,
 // or, at the pivot, all of the bar's own pendulum.
 func (w *Workspace) borneOn(b int, held space.Held) (x borne) {

@@ -22,6 +22,17 @@ type resistance struct {
 	shear               float64
 }
 
+// of fills a for a beam of a stuff whose strength in bending is known.
+func (a *allowance) of(beam *beam, stuff *stuff, safety float64) {
+	*a = allowance{bending: stuff.safety(safety) / stuff.bending}
+	if stuff.shear > 0 {
+		a.shear = stuff.safety(safety) / stuff.shear
+	}
+	if beam.whole {
+		a.plain.of(&beam.net, cutAt{}, beam.bar, a)
+	}
+}
+
 // of fills r for what the voids leave of a bar.
 func (r *resistance) of(net *Section, cut cutAt, bar *space.Bar, allow *allowance) {
 	*r = resistance{

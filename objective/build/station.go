@@ -182,15 +182,19 @@ func (x *Stations) addSections(b int, safety float64) {
 
 // judge puts the utilisation of one cross-section, as judgeBeam does.
 func (x *Stations) judge(u *Use, b int, s float64, at Place, safety float64) {
-	stuff := &x.w.m.stuff[x.w.beams[b].bar.Of]
+	beam := &x.w.beams[b]
+	stuff := &x.w.m.stuff[beam.bar.Of]
 	switch {
 	case stuff.refused:
 		u.put(Ceiling, Refused, at)
 	case !(stuff.bending > 0):
 		u.Missing = true
 	default:
-		x.w.judgeCut(u, b, s, withJoint, at, safety)
-		x.w.judgeCut(u, b, s, withoutJoint, at, safety)
+		var allow allowance
+		allow.of(beam, stuff, safety)
+		u.Missing = u.Missing || !(stuff.shear > 0)
+		x.w.judgeCut(u, b, s, withJoint, at, &allow)
+		x.w.judgeCut(u, b, s, withoutJoint, at, &allow)
 	}
 }
 

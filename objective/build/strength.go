@@ -130,15 +130,9 @@ func (w *Workspace) judgeBeam(u *Use, b int, safety float64) {
 		u.Missing = true
 		return
 	}
-	allow := allowance{bending: stuff.safety(safety) / stuff.bending}
-	if stuff.shear > 0 {
-		allow.shear = stuff.safety(safety) / stuff.shear
-	} else {
-		u.Missing = true
-	}
-	if beam.whole {
-		allow.plain.of(&beam.net, cutAt{}, beam.bar, &allow)
-	}
+	var allow allowance
+	allow.of(beam, stuff, safety)
+	u.Missing = u.Missing || !(stuff.shear > 0)
 	w.judgeCut(u, b, beam.support, withJoint, at, &allow)
 	for e, past := w.seams[beam.Pendulum], w.seams[beam.Pendulum+1]; e < past; e++ {
 		if j := &w.joins[e]; j.beam == b {
