@@ -62,7 +62,7 @@ func (w *Workspace) FinalistRowTo(values []float32, missing []bool) {
 		r.skip(len(e.finalistColumns) - r.at)
 		return
 	}
-	x := &w.swung.worst
+	x := w.Swinging()
 	for _, figure := range []space.Optional{x.Exchange, x.Drift, x.Trace, x.Margin, x.Spacing} {
 		r.optional(figure)
 	}

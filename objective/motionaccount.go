@@ -42,7 +42,7 @@ type PendulumMotion struct {
 }
 
 func (w *Workspace) accountMotion(d *space.Design) *MotionAccount {
-	x, names := &w.swung.worst, w.evaluator.rig.Pendulums
+	x, names := w.Swinging(), w.evaluator.rig.Pendulums
 	a := &MotionAccount{
 		Releases: x.Releases, From: map[string]float64{}, OverTop: x.OverTop,
 		Exchange: pointer(x.Exchange), Drift: pointer(x.Drift), Trace: pointer(x.Trace),
@@ -55,7 +55,7 @@ func (w *Workspace) accountMotion(d *space.Design) *MotionAccount {
 	for k, t := range d.Targets.Ratios {
 		h := &x.Ratios[k]
 		a.Ratios = append(a.Ratios, RatioAccount{names[t.Slow].Name, names[t.Fast].Name,
-			w.period(t.Slow) / w.period(t.Fast), pointer(h.Kept), pointer(h.Drift), pointer(h.Pull)})
+			h.Linear, pointer(h.Kept), pointer(h.Drift), pointer(h.Pull)})
 	}
 	for i := range names {
 		a.From[names[i].Name] = x.From[i]

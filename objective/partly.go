@@ -105,9 +105,11 @@ func (w *Workspace) followed() Followed {
 		f.Margin = space.Optional{Value: w.swung.drawing.Margin, Given: f.Whole}
 		f.Spacing = w.swung.drawing.Spacing
 	}
-	for k := range m.Count {
-		f.Kept = append(f.Kept, m.Ratios[k].Kept)
+	for k, t := range w.Design().Targets.Ratios[:m.Count] {
+		f.Kept = append(f.Kept, w.stretchedRatio(t.Slow, t.Fast, m.Ratios[k].Kept))
 	}
-	f.Period = append(f.Period, m.Period[:n]...)
+	for i := range n {
+		f.Period = append(f.Period, w.stretchedPeriod(i, m.Period[i]))
+	}
 	return f
 }

@@ -68,6 +68,7 @@ func (w *Workspace) StartAngles(l *Letting) (from [motion.Max]float64) {
 // path. The candidate must exist.
 func (w *Workspace) Release(l *Letting) *Released {
 	d := w.Design()
+	w.complete(d) // for what stretches the periods
 	w.ready(d, !l.Undamped)
 	s := w.swung
 	from := w.StartAngles(l)
@@ -97,9 +98,9 @@ func (w *Workspace) tellMeasures(r *Released, d *space.Design, l *Letting) {
 	r.Ratios = []ReleasedRatio{}
 	for k, t := range d.Targets.Ratios {
 		h := &m.Ratios[k]
-		x := ReleasedRatio{names[t.Slow].Name, names[t.Fast].Name, pointer(h.Kept), h.Linear, pointer(h.Drift), pointer(h.Pull), []*float64{}}
+		x := ReleasedRatio{names[t.Slow].Name, names[t.Fast].Name, pointer(w.stretchedRatio(t.Slow, t.Fast, h.Kept)), w.period(t.Slow) / w.period(t.Fast), pointer(h.Drift), pointer(h.Pull), []*float64{}}
 		for _, at := range s.RatioAtTo(nil, &s.dynamics, &s.bands, motion.Ratio{Slow: t.Slow, Fast: t.Fast, Is: t.Is}, l.Times) {
-			x.At = append(x.At, pointer(at))
+			x.At = append(x.At, pointer(w.stretchedRatio(t.Slow, t.Fast, at)))
 		}
 		r.Ratios = append(r.Ratios, x)
 	}
@@ -107,7 +108,7 @@ func (w *Workspace) tellMeasures(r *Released, d *space.Design, l *Letting) {
 	r.HalvesIn, r.Largest = map[string]*float64{}, map[string]float64{}
 	for i := range names {
 		name := names[i].Name
-		r.Ripple[name], r.Period[name], r.Largest[name] = pointer(m.Ripple[i]), pointer(m.Period[i]), m.Largest[i]
+		r.Ripple[name], r.Period[name], r.Largest[name] = pointer(m.Ripple[i]), pointer(w.stretchedPeriod(i, m.Period[i])), m.Largest[i]
 		halves := s.worst.HalvesIn[i]
 		r.HalvesIn[name] = pointer(space.Optional{Value: halves, Given: halves > 0})
 	}

@@ -101,8 +101,7 @@ func (w *Workspace) measure(s *Subject, d *space.Design) (value, u float64, know
 func (w *Workspace) measurePeriod(t *space.PeriodTarget) (value, u float64, known bool) {
 	period := space.Optional{Value: w.period(t.Pendulum), Given: true}
 	if x := w.moved(); x != nil {
-		period = x.Periods[t.Pendulum]
-		period.Value *= w.stretch(w.modes.Own[t.Pendulum])
+		period = w.stretchedPeriod(t.Pendulum, x.Periods[t.Pendulum])
 	}
 	value = period.Value/t.Want - 1
 	return value, use(math.Abs(value), t.Within), period.Given
@@ -111,8 +110,7 @@ func (w *Workspace) measurePeriod(t *space.PeriodTarget) (value, u float64, know
 func (w *Workspace) measureRatio(t *space.RatioTarget, k int) (value, u float64, known bool) {
 	ratio := space.Optional{Value: w.period(t.Slow) / w.period(t.Fast), Given: true}
 	if x := w.moved(); x != nil {
-		ratio = x.Ratios[k].Kept
-		ratio.Value *= w.stretch(w.modes.Own[t.Slow]) / w.stretch(w.modes.Own[t.Fast])
+		ratio = w.stretchedRatio(t.Slow, t.Fast, x.Ratios[k].Kept)
 	}
 	value = ratio.Value/t.Is - 1
 	return value, use(math.Abs(value), t.Within), ratio.Given

@@ -80,8 +80,32 @@ func (w *Workspace) swingUp(undrawn bool) Verdict {
 	return w.Verdict
 }
 
-// Swinging is what SwingUp showed; valid until the next candidate.
-func (w *Workspace) Swinging() *Swinging { return &w.swung.worst }
+// Swinging is what SwingUp showed; valid until the next candidate. Its periods and
+// ratios are those of the rig whose edges roll and whose bracket and bars give, as
+// it is judged: what the motion, which knows nothing of that, showed, stretched.
+func (w *Workspace) Swinging() *Swinging {
+	x, d := w.swung.worst, w.Design()
+	for i := range d.Pendulums {
+		x.Periods[i] = w.stretchedPeriod(i, x.Periods[i])
+	}
+	for k := range d.Targets.Ratios {
+		t, h := &d.Targets.Ratios[k], &x.Ratios[k]
+		h.Linear, h.Kept = w.period(t.Slow)/w.period(t.Fast), w.stretchedRatio(t.Slow, t.Fast, h.Kept)
+	}
+	return &x
+}
+
+// stretchedPeriod is a period of pendulum i that a motion kept, of the rig that gives.
+func (w *Workspace) stretchedPeriod(i int, kept space.Optional) space.Optional {
+	kept.Value *= w.stretch(w.modes.Own[i])
+	return kept
+}
+
+// stretchedRatio is a ratio that a motion kept, of the rig that gives.
+func (w *Workspace) stretchedRatio(slow, fast int, kept space.Optional) space.Optional {
+	kept.Value *= w.stretch(w.modes.Own[slow]) / w.stretch(w.modes.Own[fast])
+	return kept
+}
 
 // ready fills the dynamics of the candidate, damped or not.
 func (w *Workspace) ready(d *space.Design, damped bool) {

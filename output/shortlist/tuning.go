@@ -42,9 +42,9 @@ func tuningOf(w *objective.Workspace, rig *space.Rig, a *objective.ToleranceAcco
 
 // periodsOf are the periods of the targets that are periods, s; 0 for others.
 func periodsOf(w *objective.Workspace, a *objective.ToleranceAccount) []float64 {
-	list := make([]float64, len(a.Targets))
+	list, pendulums := make([]float64, len(a.Targets)), w.Account().Pendulums
 	for k, t := range w.Design().Targets.Periods {
-		list[k] = 2 * math.Pi / w.Modes().Omega[w.Modes().Own[t.Pendulum]]
+		list[k] = pendulums[t.Pendulum].Period
 	}
 	return list
 }

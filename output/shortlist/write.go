@@ -154,8 +154,8 @@ func look(e *objective.Evaluator, finalists []finalist, chosen []Chosen) []desig
 		d.sheet.Holds, d.holds = holdsOf(w, e.Rig(), k+1, drawing.UnitsOf(e.Rig()))
 		tolerance := w.Tolerance(objective.TrialBuilds, objective.TrialSeed)
 		d.sheet.Tuning = tuningOf(w, e.Rig(), tolerance)
-		d.sources = sourcesOf(w, tolerance, d.sheet.Metal())
 		d.sheet.Workshop = workshop.New(e, w, fmt.Sprintf("w%02d-", k+1))
+		d.sources = sourcesOf(w, tolerance, d.sheet.Metal())
 		d.bench = d.sheet.Workshop.Files()
 		d.drawn = report.Drawn{Design: w.Design(), Rest: w.Pose(), Masses: w.Masses()}
 		d.filled = e.Rig().FillIn(d.values)
