@@ -31,9 +31,9 @@ type extender struct {
 	now     clock
 	out     io.Writer
 
-	rate    func() (evaluations float64, known bool) // a second, of this session
-	motions func() (float64, error)                  // a second
-	search  func(plan search.Plan, base int, deadline time.Time) (late bool, err error)
+	rate   func() (evaluations float64, known bool) // a second, of this session
+	end    func() (pace, error)                     // all but its evaluations
+	search func(plan search.Plan, base int, deadline time.Time) (late bool, err error)
 }
 
 // mayExtend tells whether the time, not a number of evaluations, was asked for,
@@ -46,8 +46,8 @@ func (c *searchCommand) mayExtend(j *job, run *dataset.Run) bool {
 func (c *searchCommand) extend(to *console, j *job, run *dataset.Run, show func(search.Progress)) error {
 	x := &extender{
 		command: c, run: run, columns: len(j.evaluator.Columns()), began: j.began, now: to.now, out: to.err,
-		rate:    j.heart.rate,
-		motions: func() (float64, error) { return motionPace(to, j.evaluator, c.Cores, leastTrial) },
+		rate: j.heart.rate,
+		end:  func() (pace, error) { return c.endPace(to, j.evaluator) },
 		search: func(plan search.Plan, base int, deadline time.Time) (bool, error) {
 			j.deadline = deadline
 			return j.follow(to, plan, base, run, c.Cores, show)
@@ -66,12 +66,12 @@ func (x *extender) extend() error {
 	if _, ok := x.next(pace{evaluations: rate, rows: 1, motions: math.Inf(1)}); !ok {
 		return nil // however fast motions are
 	}
-	motions, err := x.motions()
+	p, err := x.end()
 	if err != nil {
 		return err
 	}
 	for known {
-		p := pace{evaluations: rate, rows: 1, motions: motions}
+		p.evaluations = rate
 		plan, ok := x.next(p)
 		if !ok {
 			return nil

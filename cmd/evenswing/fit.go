@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"evenswing/objective"
 	"evenswing/search"
 )
 
@@ -40,7 +41,7 @@ func (c *searchCommand) fit(to *console, j *job, began time.Time) error {
 	while := trialTime(c.For)
 	fmt.Fprintf(to.err, "measuring for %v\n", while)
 	j.heart.does(measuring)
-	p, err := measure(to, j.evaluator, j.plan, c.Out, c.Cores, while)
+	p, err := measure(to, j.evaluator, j.plan, c.Out, c.Cores, c.Top, while)
 	if err != nil {
 		return err
 	}
@@ -54,7 +55,7 @@ func (c *searchCommand) fit(to *console, j *job, began time.Time) error {
 // the disk allow after the usual motions; what time remains goes to motions.
 func fitted(asked search.Plan, p pace, c *searchCommand, left time.Duration, columns int) search.Plan {
 	disk := c.diskAllowed()
-	usable := planned * left.Seconds()
+	usable := planned * max(left.Seconds()-p.list, left.Seconds()/2)
 	motions := min(search.DefaultMotions/p.motions, usable/3) // seconds
 	each := p.each()
 	evaluations := min((usable-motions)/each, mostRows, float64(rowsIn(disk, columns)))
@@ -74,17 +75,27 @@ func fitted(asked search.Plan, p pace, c *searchCommand, left time.Duration, col
 
 // reserve is the time that the shortlist of a plan needs.
 func reserve(plan search.Plan, p pace, all time.Duration) time.Duration {
-	seconds := p.rows*float64(plan.Evaluations)/rankPace + float64(plan.Motions)/p.motions
+	seconds := p.rows*float64(plan.Evaluations)/rankPace + float64(plan.Motions)/p.motions + p.list
 	return min(time.Duration((0.2+1.2*seconds)*float64(time.Second)), all/2)
+}
+
+// endPace is what can be known anew at any time: how fast a run's end is.
+func (c *searchCommand) endPace(to *console, e *objective.Evaluator) (p pace, err error) {
+	p.rows = 1
+	if p.motions, err = motionPace(to, e, c.Cores, leastTrial); err != nil {
+		return p, err
+	}
+	p.list, err = listTime(to, e, c.Top)
+	return p, err
 }
 
 // hurry sets the deadline of a plan that is fixed already.
 func (c *searchCommand) hurry(to *console, j *job, began time.Time) error {
-	motions, err := motionPace(to, j.evaluator, c.Cores, leastTrial)
+	p, err := c.endPace(to, j.evaluator)
 	if err != nil {
 		return err
 	}
-	j.deadline = began.Add(c.For - reserve(j.plan, pace{motions: motions, rows: 1}, c.For))
+	j.deadline = began.Add(c.For - reserve(j.plan, p, c.For))
 	if !j.resumed {
 		j.plan.For = c.For.String()
 	}

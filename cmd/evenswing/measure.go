@@ -20,6 +20,7 @@ type pace struct {
 	evaluations float64 // a second, all cores together, rows written and dropped
 	rows        float64 // rows an evaluation: a derivative makes none
 	motions     float64 // full motions a second, likewise
+	list        float64 // seconds for all that the designs of a shortlist show
 }
 
 // trialPlan is large enough that no machine comes to its end while it is tried.
@@ -32,11 +33,14 @@ func trialPlan(plan search.Plan) search.Plan {
 // measure searches for a while and keeps nothing, then lets designs swing for
 // a fifth of that while; where the last part of the search asks for the averaged
 // motion, two fifths go to that.
-func measure(to *console, e *objective.Evaluator, plan search.Plan, dir string, cores int, while time.Duration) (p pace, err error) {
+func measure(to *console, e *objective.Evaluator, plan search.Plan, dir string, cores, top int, while time.Duration) (p pace, err error) {
 	if p, err = searchPace(to, e, plan, dir, cores, while*2/5); err != nil {
 		return p, err
 	}
 	if p.motions, err = motionPace(to, e, cores, while/5); err != nil {
+		return p, err
+	}
+	if p.list, err = listTime(to, e, top); err != nil {
 		return p, err
 	}
 	if share := search.AveragedShare(e); share > 0 {

@@ -48,6 +48,18 @@ func motionPace(to *console, e *objective.Evaluator, cores int, while time.Durat
 	return float64(max(followed.Load(), 1)) / to.now.since(searched).Seconds(), to.Err()
 }
 
+// listTime is how many seconds a shortlist of so many designs takes once their motion
+// is known: maps, tables and drawings of one are made, of the best of a short search.
+func listTime(to *console, e *objective.Evaluator, top int) (float64, error) {
+	values, err := shortSearch(to, e)
+	if err != nil {
+		return 0, err
+	}
+	started := to.now()
+	shortlist.Rehearse(e, values)
+	return float64(top) * to.now.since(started).Seconds(), to.Err()
+}
+
 // shortEvaluations is how many a short search spends: ten times what brings a
 // usual rig to its targets.
 const shortEvaluations = 2000

@@ -1,0 +1,14 @@
+package shortlist
+
+import "evenswing/objective"
+
+// Rehearse does for one design, by the values of its unknowns, what a shortlist does
+// for each of its own before anything is written, and keeps nothing: to measure what
+// that takes. A design that cannot exist takes nothing.
+func Rehearse(e *objective.Evaluator, values []float64) {
+	f := finalist{origin: origin{values: values}}
+	f.follow(e.NewWorkspace())
+	if f.verdict.Exists {
+		look(e, []finalist{f}, []Chosen{f.chosen})
+	}
+}
