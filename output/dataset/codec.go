@@ -7,11 +7,8 @@ import (
 	"github.com/parquet-go/parquet-go/format"
 )
 
-// codec is Zstandard in blocks of pageRows bytes, so that each of the four
-// byte streams of a page of floats is a block of its own: the streams of low
-// mantissa bits are stored as they are, and the stream of exponents gets a code
-// of its own. Measured against the library's own setting on 60 columns: 2.62
-// bytes a float in place of 2.86, and 1.4 M rows/s in place of 1.1.
+// codec is Zstandard for the pages that the library writes; those of floats are
+// written by entropy.
 type codec struct {
 	once    sync.Once
 	encoder *zstd.Encoder

@@ -39,6 +39,9 @@ func (r *Recorder) endPages() error {
 	if rows%pageRows != 0 {
 		return nil
 	}
+	if err := r.mixture.endPages(); err != nil {
+		return err
+	}
 	for i := range r.leaves {
 		if err := r.leaves[i].Flush(); err != nil {
 			return err
@@ -47,7 +50,7 @@ func (r *Recorder) endPages() error {
 	if rows%groupRows != 0 {
 		return nil
 	}
-	return r.writer.Flush()
+	return r.mixture.endGroup()
 }
 
 // write hands a column of values to the file.
@@ -60,7 +63,7 @@ func (r *Recorder) write(column int, values []parquet.Value) error {
 
 // writeNamed hands a column to the file by its name.
 func (r *Recorder) writeNamed(name string, values []parquet.Value) error {
-	return r.write(r.layout.leaf[name], values)
+	return r.write(r.layout.word[name], values)
 }
 
 func (r *Recorder) writeRowColumns() error {

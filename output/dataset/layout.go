@@ -30,8 +30,9 @@ const (
 type Layout struct {
 	Columns []objective.Column
 	schema  *parquet.Schema
-	leaf    map[string]int // file column by name; not for the hot path
-	floats  []int          // file column of each of Columns
+	leaf    map[string]int  // file column by name; not for the hot path
+	words   *parquet.Schema // of the columns that the library writes
+	word    map[string]int  // and their places there
 
 	averaged int // number of objective.AveragedColumn, −1 where there is none
 }
@@ -44,16 +45,18 @@ func NewLayout(columns []objective.Column) (*Layout, error) {
 		fields = append(fields, floatField(c))
 	}
 	fields = append(fields, verdictFields()...)
-	l := &Layout{Columns: columns, leaf: make(map[string]int, len(fields))}
+	l := &Layout{Columns: columns, leaf: make(map[string]int, len(fields)), word: make(map[string]int)}
 	for i, f := range fields {
 		if _, twice := l.leaf[f.Name()]; twice || f.Name() == "" {
 			return nil, fmt.Errorf("column %q: every column needs a name of its own", f.Name())
 		}
 		l.leaf[f.Name()] = i
 	}
-	for _, c := range columns {
-		l.floats = append(l.floats, l.leaf[c.Name])
+	words := append(rowFields(), verdictFields()...)
+	for i, f := range words {
+		l.word[f.Name()] = i
 	}
+	l.words = parquet.NewSchema("candidate", ordered{fields: words})
 	l.averaged = slices.IndexFunc(columns, func(c objective.Column) bool { return c.Name == objective.AveragedColumn })
 	l.schema = parquet.NewSchema("candidate", ordered{fields: fields})
 	return l, nil

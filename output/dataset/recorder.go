@@ -16,7 +16,7 @@ type Recorder struct {
 	fs      durable.FS
 	layout  *Layout
 	file    *durable.File
-	writer  *parquet.GenericWriter[any]
+	mixture *mixture
 	leaves  []leaf
 	block   *block
 	values  []parquet.Value // a column of a block
@@ -39,17 +39,6 @@ type leaf struct {
 	rows int64
 }
 
-// createdBy is in every file in place of the library's own word, which tells
-// builds apart.
-const createdBy = "evenswing"
-
-// pageBuffer is more than a page of any column holds (13 bytes a row), so that
-// pages end where the recorder ends them.
-const pageBuffer = 16 * pageRows
-
-// writeBuffer makes writes large.
-const writeBuffer = 1 << 18
-
 // NewRecorder starts the file that is to be called path; about is kept in it.
 func NewRecorder(fs durable.FS, path string, layout *Layout, about About) (*Recorder, error) {
 	metadata, err := about.metadata(layout)
@@ -66,14 +55,10 @@ func NewRecorder(fs durable.FS, path string, layout *Layout, about About) (*Reco
 		values: make([]parquet.Value, blockRows),
 		summer: summer{to: file, hash: sha256.New()},
 	}
-	r.writer = parquet.NewGenericWriter[any](&r.summer, &parquet.WriterConfig{
-		Schema: layout.schema, Compression: &compression, CreatedBy: createdBy,
-		KeyValueMetadata: metadata, PageBufferSize: pageBuffer, WriteBufferSize: writeBuffer,
-		SkipPageBounds: [][]string{{ColumnStage}, {ColumnReason}, {ColumnLimit}},
-	}, parquet.DataPageStatistics(false)) // row groups and the page index have them
-	r.leaves = make([]leaf, len(layout.leaf))
-	for name, i := range layout.leaf {
-		r.leaves[i] = leaf{ColumnWriter: r.writer.ColumnWriters()[i], name: name}
+	r.mixture = newMixture(&r.summer, layout, metadata)
+	r.leaves = make([]leaf, len(layout.word))
+	for name, i := range layout.word {
+		r.leaves[i] = leaf{ColumnWriter: r.mixture.library.ColumnWriters()[i], name: name}
 	}
 	return r, nil
 }
@@ -131,6 +116,7 @@ func (r *Recorder) fail(err error) error {
 // file there already is fine: a task that ran twice wrote the same bytes.
 func (r *Recorder) Finish() error {
 	err := r.finish()
+	r.mixture.release()
 	if err != nil {
 		r.file.Discard()
 	}
@@ -162,8 +148,8 @@ func (r *Recorder) complete() error {
 	if err != nil {
 		return err
 	}
-	r.writer.SetKeyValueMetadata(keyCounts, counts)
-	if err := r.writer.Close(); err != nil {
+	r.mixture.library.SetKeyValueMetadata(keyCounts, counts)
+	if err := r.mixture.finish(); err != nil {
 		return err
 	}
 	return r.readBack()
@@ -174,6 +160,11 @@ func (r *Recorder) checkLengths() error {
 	for _, l := range r.leaves {
 		if l.rows != r.counts.Rows {
 			return fmt.Errorf("column %s has %d of %d rows: a fault of this program", l.name, l.rows, r.counts.Rows)
+		}
+	}
+	for _, f := range r.mixture.floats {
+		if f.total != r.counts.Rows {
+			return fmt.Errorf("column %s has %d of %d rows: a fault of this program", f.name, f.total, r.counts.Rows)
 		}
 	}
 	return nil
@@ -193,4 +184,7 @@ func (r *Recorder) readBack() error {
 }
 
 // Discard drops the file.
-func (r *Recorder) Discard() { r.file.Discard() }
+func (r *Recorder) Discard() {
+	r.mixture.release()
+	r.file.Discard()
+}
