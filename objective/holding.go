@@ -56,6 +56,21 @@ func (w *Workspace) WorkHolding() bool {
 	return true
 }
 
+func (w *Workspace) needHolder() {
+	if w.swung.holder == nil {
+		w.swung.holder = &holder{builds: tuning.NewLayout(w.evaluator.rig).NewBuilds(w.decoder, w.evaluator.forest, nil)}
+	}
+}
+
+// KeepHolding takes what WorkHolding found of the same candidate before, here or in
+// another Workspace, in its stead: its motions are not followed again. It needs
+// SwingUp.
+func (w *Workspace) KeepHolding(found *Holding) {
+	w.needHolder()
+	w.swung.holder.Holding = *found
+	w.swung.built, w.swung.held = true, true
+}
+
 // workBuilds is the part of WorkHolding that a limit may ask for; it does nothing
 // where it was done.
 func (w *Workspace) workBuilds() bool {
@@ -66,9 +81,7 @@ func (w *Workspace) workBuilds() bool {
 	if s.built {
 		return true
 	}
-	if s.holder == nil {
-		s.holder = &holder{builds: tuning.NewLayout(w.evaluator.rig).NewBuilds(w.decoder, w.evaluator.forest, nil)}
-	}
+	w.needHolder()
 	s.holder.Holding = Holding{Allowed: DefaultDrift}
 	s.holder.ready(w, d)
 	s.holder.buildAll(w, d)

@@ -26,6 +26,7 @@ type finalist struct {
 	row     []float32
 	missing []bool
 	words   words
+	holding *objective.Holding // nil: not worked out
 }
 
 // words are a finalist's, kept beyond its workspace.
@@ -128,6 +129,10 @@ func (f *finalist) follow(w *objective.Workspace) {
 	w.FinalistRowTo(f.row, f.missing)
 	f.words.reason, _ = w.Reason()
 	f.words.limit, _ = w.WorstLimit()
+	if h := w.Holding(); h != nil {
+		found := *h
+		f.holding = &found
+	}
 }
 
 // Follow works out of the candidate last scored all that a finalist's row tells.

@@ -73,7 +73,10 @@ func Write(ctx context.Context, fs durable.FS, run *dataset.Run, e *objective.Ev
 		return nil, err
 	}
 	list := rankFinalists(e, finalists, top)
-	designs := look(e, finalists, list.Designs)
+	designs, err := look(ctx, e, finalists, list.Designs)
+	if err != nil {
+		return nil, err
+	}
 	w.List = list
 	if w.Page, err = pageOf(run, e, g, finalists, &list, designs); err != nil {
 		return nil, err
@@ -136,32 +139,40 @@ func finalistsByID(list []finalist) map[int64]*finalist {
 	return byID
 }
 
-// look works every chosen design out once more, for its sheet.
-func look(e *objective.Evaluator, finalists []finalist, chosen []Chosen) []design {
+// look works every chosen design out once more, for its sheet, side by side.
+func look(ctx context.Context, e *objective.Evaluator, finalists []finalist, chosen []Chosen) ([]design, error) {
 	byID := finalistsByID(finalists)
 	designs := make([]design, len(chosen))
-	for k, c := range chosen {
-		f, d := byID[c.ID], &designs[k]
+	return designs, sideBySide(ctx, e, len(chosen), func(_ *objective.Workspace, k int) error {
+		f := byID[chosen[k].ID]
 		w := e.NewWorkspace() // keeps the design for its drawing
 		w.ScoreValues(f.origin.values)
 		w.SwingUp()
-		w.WorkHolding()
-		d.file, d.values, d.chosen, d.meets = fmt.Sprintf("%02d.yaml", k+1), w.Design().Unknowns, c, w.Meets
-		d.limit = f.words.limit
-		d.sheet = sheetOf(e, w)
-		d.sheet.Rank, d.sheet.ID, d.sheet.File = k+1, c.ID, d.file
-		d.sheet.Motion, d.sheet.Swing = motionOf(e, w, k+1, drawing.UnitsOf(e.Rig()))
-		d.sheet.Holds, d.holds = holdsOf(w, e.Rig(), k+1, drawing.UnitsOf(e.Rig()))
-		tolerance := w.Tolerance(objective.TrialBuilds, objective.TrialSeed)
-		d.sheet.Tuning = tuningOf(w, e.Rig(), tolerance)
-		d.sheet.Workshop = workshop.New(e, w, fmt.Sprintf("w%02d-", k+1))
-		d.sources = sourcesOf(w, tolerance, d.sheet.Metal())
-		d.bench = d.sheet.Workshop.Files()
-		d.drawn = report.Drawn{Design: w.Design(), Rest: w.Pose(), Masses: w.Masses()}
-		d.filled = e.Rig().FillIn(d.values)
-		d.row, d.missing = f.row, f.missing
-	}
-	return designs
+		if f.holding != nil {
+			w.KeepHolding(f.holding)
+		}
+		designs[k] = designOf(e, w, f, chosen[k], k+1)
+		return nil
+	})
+}
+
+// designOf makes the n-th design of a list, from 1, from a finalist that was swung up.
+func designOf(e *objective.Evaluator, w *objective.Workspace, f *finalist, c Chosen, n int) design {
+	d, units := design{file: fmt.Sprintf("%02d.yaml", n), values: w.Design().Unknowns, chosen: c, meets: w.Meets}, drawing.UnitsOf(e.Rig())
+	d.limit = f.words.limit
+	d.sheet = sheetOf(e, w)
+	d.sheet.Rank, d.sheet.ID, d.sheet.File = n, c.ID, d.file
+	d.sheet.Motion, d.sheet.Swing = motionOf(e, w, n, units)
+	d.sheet.Holds, d.holds = holdsOf(w, e.Rig(), n, units)
+	tolerance := w.Tolerance(objective.TrialBuilds, objective.TrialSeed)
+	d.sheet.Tuning = tuningOf(w, e.Rig(), tolerance)
+	d.sheet.Workshop = workshop.New(e, w, fmt.Sprintf("w%02d-", n))
+	d.sources = sourcesOf(w, tolerance, d.sheet.Metal())
+	d.bench = d.sheet.Workshop.Files()
+	d.drawn = report.Drawn{Design: w.Design(), Rest: w.Pose(), Masses: w.Masses()}
+	d.filled = e.Rig().FillIn(d.values)
+	d.row, d.missing = f.row, f.missing
+	return d
 }
 
 func pageOf(run *dataset.Run, e *objective.Evaluator, g *gathered, finalists []finalist, list *List, designs []design) (*report.Page, error) {
