@@ -60,6 +60,12 @@ func TestPlantedFaults(t *testing.T) {
 		{"drum-hits-bar", map[string]float64{"swing": 2 * math.Pi / 180}, ""},
 		{"load-off-its-edge", nil, "balance of lintel"},
 		{"end-grain-screw", nil, "strength of ladder: ladder, rod, at the screws of bob: pull and shear of the screws"},
+		{"small-plate", nil, "strength of ladder: ladder, rod, at the plate of the pivot: shear in the glue or the wood at it"},
+		{"blunted-pin", nil, "strength of lintel: lintel, pivot: pressure of a pin's point"},
+		{"weak-fixings", nil, "strength of wall: wall: pull and shear of an uppermost fixing"},
+		{"sound-on-the-wall", nil, ""},
+		{"not-in-stock", nil, "stock: mild steel, plates of 3 mm: the stock has none"},
+		{"not-in-stock", map[string]float64{"metal": 1}, ""}, // lead of 3 mm is there
 	} {
 		w := faultRig(t, c.name, c.set)
 		if got := complaints(w); got != c.want {

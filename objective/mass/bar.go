@@ -29,6 +29,24 @@ func (s *Sum) bar(b *space.Bar, density float64) {
 	s.add(m, 0.5*(b.From.X+b.To.X), 0.5*(b.From.Y+b.To.Y), m*(length*length+b.Height*b.Height)/12)
 	for i := range b.Voids {
 		s.cut(b, &b.Voids[i], density, dx/length, dy/length, length)
+		for k := range i {
+			s.apart(b, &b.Voids[k], &b.Voids[i], dx/length, dy/length)
+		}
+	}
+}
+
+// apart fails where two voids of bar b take the same wood. Two that leave some
+// between them along z, or meet there, are taken to come from either face.
+func (s *Sum) apart(b *space.Bar, v, o *space.Void, ux, uy float64) {
+	deep := v.Through + o.Through - b.Thick
+	if !(deep > cutSlack) {
+		return
+	}
+	a1, c1 := within(b, v, ux, uy)
+	a2, c2 := within(b, o, ux, uy)
+	over := min(0.5*(v.Along+o.Along)-math.Abs(a1-a2), 0.5*(v.Across+o.Across)-math.Abs(c1-c2), deep)
+	if over > cutSlack {
+		s.fail(CutsOverlap, over)
 	}
 }
 
@@ -36,16 +54,23 @@ func (s *Sum) bar(b *space.Bar, density float64) {
 // count as flush, m: below what anyone can saw.
 const cutSlack = 1e-6
 
+// within is the middle of a void of bar b, whose direction is (ux, uy): along it from
+// its start and across it from its centre line.
+func within(b *space.Bar, v *space.Void, ux, uy float64) (along, across float64) {
+	rx, ry := v.At.X-b.From.X, v.At.Y-b.From.Y
+	along, across = rx*ux+ry*uy, ry*ux-rx*uy
+	if v.Kind == space.Recess {
+		across = math.Copysign(0.5*(b.Height-v.Across), across)
+	}
+	return along, across
+}
+
 // cut takes a void out of bar b, whose direction is (ux, uy).
 func (s *Sum) cut(b *space.Bar, v *space.Void, density, ux, uy, length float64) {
 	if !(s.positive(v.Along) && s.positive(v.Across) && s.positive(v.Through)) {
 		return
 	}
-	rx, ry := v.At.X-b.From.X, v.At.Y-b.From.Y
-	along, across := rx*ux+ry*uy, ry*ux-rx*uy // from the bar's start, from its centre line
-	if v.Kind == space.Recess {
-		across = math.Copysign(0.5*(b.Height-v.Across), across)
-	}
+	along, across := within(b, v, ux, uy)
 	over := max(0.5*v.Along-along, along+0.5*v.Along-length,
 		math.Abs(across)+0.5*v.Across-0.5*b.Height, v.Through-b.Thick)
 	if !(over <= cutSlack) {

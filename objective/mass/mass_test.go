@@ -185,6 +185,18 @@ func TestFaults(t *testing.T) {
 			s.AddBar(&space.Bar{To: space.Vec{X: 1}, Height: 0.1, Thick: 0.1, Voids: []space.Void{
 				{Kind: space.Recess, At: space.Vec{X: 1, Y: 0.05}, Along: 0.2, Across: 0.02, Through: 0.1}}}, 1)
 		}, Fault{CutOutside, 0.1}},
+		{"recesses that overlap by 20 mm", func(s *Sum) {
+			s.AddBar(&space.Bar{To: space.Vec{X: 1}, Height: 0.1, Thick: 0.1, Voids: []space.Void{
+				{Kind: space.Recess, At: space.Vec{X: 0.3, Y: 0.05}, Along: 0.1, Across: 0.03, Through: 0.1},
+				{Kind: space.Recess, At: space.Vec{X: 0.38, Y: 0.05}, Along: 0.1, Across: 0.03, Through: 0.1}}}, 1)
+		}, Fault{CutsOverlap, 0.02}},
+		{"recesses of both edges and pockets of both faces", func(s *Sum) {
+			s.AddBar(&space.Bar{To: space.Vec{X: 1}, Height: 0.1, Thick: 0.1, Voids: []space.Void{
+				{Kind: space.Recess, At: space.Vec{X: 0.3, Y: 0.05}, Along: 0.1, Across: 0.03, Through: 0.1},
+				{Kind: space.Recess, At: space.Vec{X: 0.3, Y: -0.05}, Along: 0.1, Across: 0.03, Through: 0.1},
+				{Kind: space.Mortise, At: space.Vec{X: 0.7}, Along: 0.1, Across: 0.03, Through: 0.05},
+				{Kind: space.Mortise, At: space.Vec{X: 0.7}, Along: 0.1, Across: 0.03, Through: 0.05}}}, 1)
+		}, Fault{}},
 		{"shot over the brim", func(s *Sum) {
 			d := space.Drum{Across: 0.2, Deep: 0.1}
 			s.AddCharge(&d, &space.Charge{Kind: space.Shot, Mass: math.Pi * 0.01 * 0.1 * 1000 * 1.5, Packing: 1}, 1000, 0.1)

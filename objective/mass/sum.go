@@ -36,6 +36,7 @@ const (
 	CutOutside               // a recess, mortise or hole reaches out of its bar
 	Overfull                 // more loose metal than the cavity holds
 	NothingToScale           // it was weighed, but its sizes tell no mass
+	CutsOverlap              // two cut-outs of a bar take the same wood
 )
 
 var faultText = [...]string{
@@ -46,6 +47,8 @@ var faultText = [...]string{
 	NoCavity:   "its walls leave no cavity",
 	CutOutside: "a cut-out reaches outside its bar",
 	Overfull:   "it holds more loose metal than fits",
+
+	CutsOverlap: "two cut-outs of a bar overlap",
 
 	NothingToScale: "it was weighed, but its sizes tell no mass to be set right",
 }

@@ -2,6 +2,7 @@ package workshop
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 )
@@ -112,5 +113,56 @@ func TestCableOverFloor(t *testing.T) {
 			}
 			near(t, "room of the leg", c.Room.SI, 0.5)
 		}
+	}
+}
+
+// TestTwoRoutesOfBuying: what the shopping list adds up from the cut list and the metal
+// schedule is what the stock is asked for, counted from the design: pieces and masses of
+// plates and loose metal, pieces and lengths of bars.
+func TestTwoRoutesOfBuying(t *testing.T) {
+	s, w := sheetOf(t, stall)
+	type total struct {
+		pieces    int
+		mass, net float64
+	}
+	listed, asked := map[string]total{}, map[string]total{}
+	for _, p := range s.Buying {
+		key := map[string]string{"disc": "plates", "slab": "plates", "loose": "shot", "bar": "board"}[p.shape]
+		if key == "" || p.Length != nil && p.shape != "bar" {
+			continue // drums and blocks: the stock tells nothing of them
+		}
+		x := listed[p.material+" "+key]
+		x.pieces += p.Pieces
+		x.net += p.net
+		listed[p.material+" "+key] = x
+	}
+	for _, p := range s.Stock {
+		x := asked[p.Of+" "+p.What]
+		x.pieces += p.Pieces
+		x.mass += p.Mass.SI
+		asked[p.Of+" "+p.What] = x
+	}
+	length, kerf := 0.0, 0.004 // the stall's
+	for _, p := range w.Design().Pendulums {
+		for _, b := range p.Bars {
+			length += math.Hypot(b.To.X-b.From.X, b.To.Y-b.From.Y)
+		}
+	}
+	for key, x := range asked {
+		y := listed[key]
+		switch {
+		case strings.HasSuffix(key, " shot"):
+			near(t, key, y.net, x.mass)
+		case strings.HasSuffix(key, " board"):
+			near(t, key+", length", y.net, length+kerf*float64(x.pieces))
+		default:
+			near(t, key, y.net, x.mass)
+		}
+		if x.pieces != y.pieces && x.pieces > 0 {
+			t.Errorf("%s: %d pieces on one list, %d on the other", key, x.pieces, y.pieces)
+		}
+	}
+	if len(asked) < 3 || len(listed) != len(asked) {
+		t.Errorf("asked of the stock: %v, listed: %v", asked, listed)
 	}
 }
