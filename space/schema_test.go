@@ -108,9 +108,9 @@ func TestSchemaTakesRigs(t *testing.T) {
 // reader alone finds it.
 var shapeless = []string{
 	"choice-as-number", "cycle-of-formulas", "cycle-of-parents", "decimal-comma", "duplicate-name", "empty-range",
-	"faces-fill-drum", "is-between-options", "leading-zero", "material-without-density", "min-over-max",
-	"name-of-function", "name-of-value-taken", "negative-diameter", "no-range", "ratio-of-one-pendulum",
-	"recess-outside-bar", "recess-too-deep", "release-of-missing-pendulum", "rim-thicker-than-radius", "self-parent",
+	"faces-fill-drum", "is-between-options", "leading-zero", "material-without-density", "min-over-max", "mortise-too-deep",
+	"name-of-function", "name-of-value-taken", "negative-diameter", "no-range", "overlapping-recesses", "ratio-of-one-pendulum",
+	"recess-outside-bar", "recess-too-deep", "release-of-missing-pendulum", "rim-thicker-than-radius", "screws-longer-than-wood", "self-parent",
 	"sets-period-without-target", "step-larger-than-range", "target-of-missing-pendulum", "two-documents",
 	"unknown-material", "unknown-name", "unknown-parent", "unknown-point", "within-not-positive",
 	"wrong-dimension-of-formula", "wrong-dimension", "zero-thickness",

@@ -3,6 +3,7 @@ package workshop
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"evenswing/objective"
 	"evenswing/output/drawing"
@@ -53,6 +54,12 @@ func (b *bench) force(newtons float64) Amount {
 		text = figures(value, 2)
 	}
 	return Amount{text + nbsp + unit + " (" + b.units.Mass(newtons/b.design.Gravity) + ")", newtons}
+}
+
+// bareForce writes a force alone.
+func (b *bench) bareForce(newtons float64) Amount {
+	text, _, _ := strings.Cut(b.force(newtons).Text, " (")
+	return Amount{text, newtons}
 }
 
 // smallForce is what is written with two figures instead of as a whole.

@@ -1,6 +1,8 @@
 package workshop
 
 import (
+	"math"
+	"slices"
 	"strconv"
 
 	"evenswing/objective"
@@ -16,7 +18,37 @@ type Carried struct {
 	Across      [2]Amount
 	Moment      *[2]Amount // N m
 	Utilisation *float64   // by the bound; nil where the rig file does not tell enough
-	Words       string     // what governs, what that takes for granted
+	Words       string     // what governs
+	Assumes     string     // what that takes for granted; "" where nothing is judged
+}
+
+// Granted lists what the utilisations take for granted, each once.
+func (s *Sheet) Granted() []string {
+	var list []string
+	for i := range s.Carried {
+		if text := s.Carried[i].Assumes; text != "" && !slices.Contains(list, text) {
+			list = append(list, text)
+		}
+	}
+	return list
+}
+
+const (
+	// leastForce and leastMoment are N and N m below which a table says nought: a
+	// millionth of what a rig weighs.
+	leastForce, leastMoment = 0.05, 0.005
+)
+
+// pair is a figure at rest and swinging, what is as good as nought as nought.
+func pair(write func(float64) Amount, least, rest, most float64) [2]Amount {
+	list := [2]Amount{}
+	for k, x := range [2]float64{rest, most} {
+		if math.Abs(x) < least {
+			x = 0
+		}
+		list[k] = write(x)
+	}
+	return list
 }
 
 // carried picks the rows for the bench: every pivot, the worst section of each bar,
@@ -50,19 +82,20 @@ func (b *bench) carriedRow(l *objective.LoadAccount, sections map[string]*object
 		most = *l.Motion
 	}
 	c := Carried{Where: l.Where, Utilisation: l.Utilisation,
-		Along:  [2]Amount{b.force(l.Rest.Along), b.force(most.Along)},
-		Across: [2]Amount{b.force(l.Rest.Across), b.force(most.Across)},
+		Along:  pair(b.bareForce, leastForce, l.Rest.Along, most.Along),
+		Across: pair(b.bareForce, leastForce, l.Rest.Across, most.Across),
 	}
 	if l.Kind != "face" && l.Kind != "fixing" {
-		c.Moment = &[2]Amount{b.moment(l.Rest.Moment), b.moment(most.Moment)}
+		moments := pair(b.moment, leastMoment, l.Rest.Moment, most.Moment)
+		c.Moment = &moments
 	}
 	switch {
 	case l.Governs != nil:
-		c.Words = *l.Governs + "; " + *l.Assumes
+		c.Words, c.Assumes = *l.Governs, *l.Assumes
 	case l.Kind == "joint":
 		c.Words = "the rig file names no screws and no plate here"
 		if s := sections[l.Joint]; s != nil && s.Utilisation != nil {
-			c.Utilisation, c.Words = s.Utilisation, *s.Governs+" of the bar here; "+c.Words
+			c.Utilisation, c.Words, c.Assumes = s.Utilisation, *s.Governs+" of the bar here; "+c.Words, *s.Assumes
 		}
 	case l.Kind == "pivot":
 		c.Words = "the rig file does not tell enough of its pivot_kind and edge"
