@@ -41,6 +41,9 @@ func (r *reader) readScrews(s section, pendulum int, m beam, x *Screws) {
 	r.needed(s, "across", "5 mm", quantity.Length, positive, &x.Across)
 	thread := r.needed(s, "thread", "30 mm", quantity.Length, positive, &x.Thread)
 	r.orZero(s, "apart", quantity.Length, notBelow, &x.Apart)
+	if _, ok := s.at["apart"]; !ok {
+		r.assume(join(s.where, "apart"), "one row, which pries over half of the bar's height")
+	}
 	wood, there := r.constant(m.thick)
 	switch x.Into {
 	case Edgeways:

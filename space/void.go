@@ -87,6 +87,7 @@ func (r *reader) readThrough(s section, key string, m beam, v *Void) number {
 		r.put(n, &v.Through)
 		return n
 	}
+	r.assume(join(s.where, key), "right through the bar")
 	r.put(m.thick, &v.Through)
 	return m.thick
 }

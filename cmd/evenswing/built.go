@@ -16,9 +16,9 @@ func printBuilt(out io.Writer, a *objective.BuiltAccount) {
 		return
 	}
 	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(t, "\npivot\tload while swinging\tsideways N\toff its edge's middle mm\trubs N m\tsag mm")
+	fmt.Fprintln(t, "\npivot\tload while swinging\tsideways N\toff its edge's middle mm\twould lean deg\trubs N m\tsag mm")
 	for _, p := range a.Pendulums {
-		fmt.Fprintf(t, "%s\t%.4f of the weight\t%.2f\t%s\t%.2g\t%s\n", p.Name, p.Factor, p.Side, shownOr(p.Offset, 1000, 1), p.Friction, shownOr(p.Sag, 1000, 3))
+		fmt.Fprintf(t, "%s\t%.4f of the weight\t%.2f\t%s\t%s\t%.2g\t%s\n", p.Name, p.Factor, p.Side, shownOr(p.Offset, 1000, 1), shownOr(p.Lean, 180/math.Pi, 1), p.Friction, shownOr(p.Sag, 1000, 3))
 	}
 	t.Flush()
 	fmt.Fprintf(out, "The wall carries %.0f N", a.Weight)

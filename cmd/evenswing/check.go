@@ -7,6 +7,7 @@ import (
 	"text/tabwriter"
 
 	"evenswing/objective"
+	"evenswing/objective/build"
 	"evenswing/output/drawing"
 	"evenswing/search"
 	"evenswing/space"
@@ -28,7 +29,7 @@ func (c *checkCommand) Run(to *console) error {
 		return err
 	}
 	printRig(to.out, rig)
-	printNotes(to.out, "Assumed, since the file does not say:", rig.Assumed)
+	printNotes(to.out, "Assumed, since the file does not say:", append(rig.Assumed, judgedBy(e, rig)...))
 	printUnlimited(to.out, e)
 	w := e.NewWorkspace()
 	w.ScoreValues(rig.StartValues())
@@ -44,6 +45,23 @@ func (c *checkCommand) Run(to *console) error {
 	}
 	fmt.Fprintf(to.err, "drew %s: look whether every part hangs where you meant it\n", c.Draw)
 	return nil
+}
+
+// judgedBy tells the limits that count although the file does not write them.
+func judgedBy(e *objective.Evaluator, rig *space.Rig) (list []space.Note) {
+	limits, told := &rig.NewDecoder().Design.Limits, map[space.Criterion]bool{}
+	texts := map[space.Criterion]string{
+		space.Strength: fmt.Sprintf("%d on the mean strength of clear, straight wood at 12 %% moisture, indoors; lasting load, scatter, slope of grain and bumps are in it", build.DefaultSafety),
+		space.Balance:  "1, where the edge begins to lift",
+	}
+	for _, s := range e.Subjects() {
+		text, counts := texts[s.Criterion]
+		if counts && s.Limited && s.From != objective.Later && !limits[s.Criterion].Given && !told[s.Criterion] {
+			told[s.Criterion] = true
+			list = append(list, space.Note{Where: s.Criterion.Written(), Text: text})
+		}
+	}
+	return list
 }
 
 // probePoints is how many even points are looked at.
