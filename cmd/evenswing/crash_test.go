@@ -14,6 +14,7 @@ import (
 	"testing"
 	"time"
 
+	"evenswing/objective"
 	"evenswing/output/dataset"
 	"evenswing/output/durable"
 	"evenswing/output/durable/durabletest"
@@ -26,11 +27,13 @@ import (
 const crashEnv = "EVENSWING_CRASH"
 
 // How the run that is killed is made: tasks of a few hundredths of a second, as
-// many as the kills need, and then the finalists.
+// many as the kills need, and then the finalists. With the averaged motion an
+// evaluation takes longer, and a quarter of the kills go to it.
 const (
-	crashEvaluations = 5000
-	crashIslands     = 4
-	longestLife      = 600 * time.Millisecond
+	crashEvaluations    = 5000
+	averagedEvaluations = 300
+	crashIslands        = 4
+	longestLife         = 600 * time.Millisecond
 )
 
 func kills(t *testing.T) int {
@@ -46,14 +49,22 @@ func kills(t *testing.T) int {
 // chance picks. In the end every file is as in a run that nobody disturbed.
 func TestCrash(t *testing.T) {
 	n := kills(t)
-	program, dir := buildProgram(t), t.TempDir()
+	program := buildProgram(t)
+	t.Run("screen", func(t *testing.T) { crash(t, program, benchRig, n, crashEvaluations) })
+	t.Run("averaged", func(t *testing.T) {
+		crash(t, program, "../../testdata/rigs/four-drift.yaml", (n+3)/4, averagedEvaluations)
+	})
+}
+
+func crash(t *testing.T, program, rig string, n, evaluations int) {
+	dir := t.TempDir()
 	killed, whole := filepath.Join(dir, "killed"), filepath.Join(dir, "whole")
-	rig, err := filepath.Abs(benchRig)
+	rig, err := filepath.Abs(rig)
 	if err != nil {
 		t.Fatal(err)
 	}
 	plan := search.Plan{Seed: 4, Islands: crashIslands, Epochs: 2 * n, Motions: 80}
-	plan.Evaluations = crashEvaluations * plan.Islands * plan.Epochs
+	plan.Evaluations = evaluations * plan.Islands * plan.Epochs
 	for _, run := range []string{killed, whole} {
 		read, err := space.Load(rig)
 		if err == nil {
@@ -160,10 +171,36 @@ func filesOf(t *testing.T, dir string) map[string][]byte {
 	return files
 }
 
+// stepRig is a rig whose search and shortlist take a few hundredths of a second: it
+// is made anew for every step that fails. Invented.
+const stepRig = `rig: Two weights
+unknowns: {length: 300 to 600 mm, mass: 2 to 8 kg}
+pendulums:
+  upper:
+    hangs_from: wall
+    pivot: [0 mm, 2000 mm]
+    swing: 3 deg
+    halves_in: 200 s
+    lumps: {weight: {at: [0 mm, -300 mm], mass: mass, inertia: 0.02 m2 * mass}}
+  lower:
+    hangs_from: upper
+    pivot: [0 mm, -length]
+    swing: 4 deg
+    halves_in: 200 s
+    lumps: {bob: {at: [0 mm, -500 mm], mass: 3 kg, inertia: 0.03 kg m2}}
+release: {upper: 3 deg, lower: 4 deg}
+targets:
+  periods: {upper: 1.5 s within 5 %}
+`
+
 // wholeSearch is a small search with its shortlist, over a file system.
 func wholeSearch(t *testing.T, on durable.FS, dir string) error {
 	t.Helper()
-	e := testEvaluator(t)
+	rig, err := space.Read("two.yaml", []byte(stepRig))
+	if err != nil {
+		t.Fatal(err)
+	}
+	e := objective.New(rig)
 	plan := search.Plan{Seed: 1, Evaluations: 600, Islands: 1, Epochs: 2, Motions: 1}
 	start := dataset.Start{Plan: plan, Program: dataset.ThisProgram(release), Started: time.Unix(0, 0)}
 	run, err := dataset.CreateRun(on, dir, start, e.Rig().Source)
