@@ -49,7 +49,7 @@ func (c *searchCommand) extend(to *console, j *job, run *dataset.Run, show func(
 		rate: j.heart.rate,
 		end:  func() (pace, error) { return c.endPace(to, j.evaluator) },
 		search: func(plan search.Plan, base int, deadline time.Time) (bool, error) {
-			j.deadline = deadline
+			j.deadline, j.foreseen = deadline, 0 // its end was measured just now
 			return j.follow(to, plan, base, run, c.Cores, show)
 		},
 	}

@@ -20,6 +20,8 @@ const (
 	// part of the search that is slower than its beginning, a busy machine. A
 	// plan that is cut short loses its last part, which finds the best.
 	planned = 0.75
+	// leastSearch is the part of the time that searching gets in any case.
+	leastSearch = 4
 	// rankPace is how many rows a second a shortlist goes through; twice that
 	// was measured on two cores.
 	rankPace = 800_000
@@ -45,10 +47,20 @@ func (c *searchCommand) fit(to *console, j *job, began time.Time) error {
 	if err != nil {
 		return err
 	}
-	left := c.For - to.now.since(began)
+	left := max(c.For-to.now.since(began), c.For/leastSearch)
 	j.plan = fitted(j.plan, p, c, left, len(j.evaluator.Columns()))
-	j.deadline = began.Add(c.For - reserve(j.plan, p, c.For))
+	j.foreseen, j.end = p.evaluations, reserve(j.plan, p, c.For)
+	c.setDeadline(to, j, began)
 	return nil
+}
+
+// setDeadline leaves the end of the run its time, and the search some in any case:
+// measuring may have taken long.
+func (c *searchCommand) setDeadline(to *console, j *job, began time.Time) {
+	j.deadline = began.Add(c.For - j.end)
+	if least := to.now().Add(c.For / leastSearch); j.deadline.Before(least) {
+		j.deadline, j.foreseen = least, 0
+	}
 }
 
 // fitted is the plan for the time that is left: as many evaluations as it and
@@ -95,7 +107,8 @@ func (c *searchCommand) hurry(to *console, j *job, began time.Time) error {
 	if err != nil {
 		return err
 	}
-	j.deadline = began.Add(c.For - reserve(j.plan, p, c.For))
+	j.end = reserve(j.plan, p, c.For)
+	c.setDeadline(to, j, began)
 	if !j.resumed {
 		j.plan.For = c.For.String()
 	}

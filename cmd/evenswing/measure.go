@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"runtime"
 	"sync"
 	"sync/atomic"
@@ -53,26 +52,34 @@ func measure(to *console, e *objective.Evaluator, plan search.Plan, dir string, 
 	return p, nil
 }
 
+// mostPatience is how many times longer a trial may take than it should, where the
+// search has not said a word by then: a machine that is busy, or a short trial.
+const mostPatience = 10
+
 // searchPace is all of a pace but its motions.
 func searchPace(to *console, e *objective.Evaluator, plan search.Plan, dir string, cores int, while time.Duration) (pace, error) {
 	trial, err := dataset.NewTrial(durable.Disk{}, dir, e.Columns())
 	if err != nil {
 		return pace{}, err
 	}
-	limited, stop := context.WithTimeout(to, while)
+	limited, stop := context.WithTimeout(to, mostPatience*while)
 	defer stop()
 	started := to.now()
-	done, spent := 0, while
+	done, spent := 0, time.Duration(0)
 	err = search.Run(limited, search.Of(e), trialPlan(plan), trial, cores, func(now search.Progress) {
-		done, spent = now.Evaluations, to.now.since(started)
+		if done, spent = now.Evaluations, to.now.since(started); spent >= while {
+			stop()
+		}
 	})
 	if to.Err() != nil {
 		return pace{}, to.Err()
 	}
-	if err != nil && !errors.Is(err, context.DeadlineExceeded) {
+	if err != nil && limited.Err() == nil {
 		return pace{}, err
 	}
-	done = max(done, 1)
+	if done == 0 { // not a word
+		done, spent = 1, to.now.since(started)
+	}
 	return pace{evaluations: float64(done) / spent.Seconds(), rows: min(float64(trial.Rows())/float64(done), 1)}, nil
 }
 

@@ -23,6 +23,11 @@ type job struct {
 	began     time.Time // the command
 	deadline  time.Time // when searching ends, by the steady clock; zero: never
 	heart     *heart
+
+	// What was measured where the plan was made to fit a time, else zero: how many
+	// evaluations a second, and the time that the end of the run needs at that pace.
+	foreseen float64
+	end      time.Duration
 }
 
 // prepare makes the plan that the options ask for. A run that is there keeps its
@@ -152,18 +157,46 @@ func (j *job) search(to *console, run *dataset.Run, cores int, show func(search.
 
 // follow works through one plan, which has base evaluations of the run before it.
 func (j *job) follow(to *console, plan search.Plan, base int, run *dataset.Run, cores int, show func(search.Progress)) (late bool, err error) {
-	limited, ctx := context.Context(to), context.Context(to)
+	limited, stop := context.WithCancelCause(to)
+	defer stop(nil)
 	if !j.deadline.IsZero() {
-		var stop context.CancelFunc
-		limited, stop = context.WithTimeout(ctx, j.deadline.Sub(to.now()))
-		defer stop()
+		var end context.CancelFunc
+		limited, end = context.WithTimeoutCause(limited, j.deadline.Sub(to.now()), errTimeOver)
+		defer end()
 	}
 	j.heart.plan(base)
-	err = search.Run(limited, search.Of(j.evaluator), plan, run, cores, show)
-	if errors.Is(err, context.DeadlineExceeded) && ctx.Err() == nil {
+	err = search.Run(limited, search.Of(j.evaluator), plan, run, cores, func(now search.Progress) {
+		show(now)
+		if rate, known := j.heart.rate(); known && j.tooLate(to.now(), rate) {
+			stop(errTimeOver)
+		}
+	})
+	if err != nil && to.Err() == nil && errors.Is(context.Cause(limited), errTimeOver) && errors.Is(err, limited.Err()) {
 		return true, nil
 	}
 	return false, err
+}
+
+// errTimeOver ends a search whose time is over.
+var errTimeOver = errors.New("the time is over")
+
+// mostSlower bounds by how much slower than foreseen the end of a run is taken to
+// be, and mostEarlier the part of its time that this may cost the search.
+const (
+	mostSlower  = 4
+	mostEarlier = 0.25
+)
+
+// tooLate tells whether the end of the run has to begin now to be in time: where the
+// machine turned out slower than foreseen, its end takes longer than was kept aside.
+func (j *job) tooLate(now time.Time, rate float64) bool {
+	if j.deadline.IsZero() || j.foreseen == 0 {
+		return false
+	}
+	slower := min(max(j.foreseen/rate, 1), mostSlower)
+	all := j.deadline.Add(j.end).Sub(j.began)
+	more := min((slower-1)*float64(j.end), mostEarlier*float64(all))
+	return now.Add(time.Duration(more)).After(j.deadline)
 }
 
 // tellLate says what a search that was cut short has.

@@ -79,6 +79,28 @@ func TestShrink(t *testing.T) {
 	}
 }
 
+// TestTooLate: where the machine is slower than foreseen the search ends earlier, by
+// what its end takes longer, within bounds.
+func TestTooLate(t *testing.T) {
+	began := time.Unix(1_900_000_000, 0)
+	j := &job{began: began, foreseen: 1000, end: 10 * time.Minute, deadline: began.Add(50 * time.Minute)}
+	for _, c := range []struct{ rate, minutes float64 }{{1000, 50}, {5000, 50}, {800, 47.5}, {500, 40}, {250, 35}, {1, 35}} {
+		for _, off := range []float64{-0.1, 0.1} {
+			now := began.Add(time.Duration((c.minutes + off) * float64(time.Minute)))
+			if got := j.tooLate(now, c.rate); got != (off > 0) {
+				t.Errorf("at %g a second, after %g min: %v", c.rate, c.minutes+off, got)
+			}
+		}
+	}
+	if (&job{began: began, foreseen: 1000}).tooLate(began.Add(time.Hour), 1) {
+		t.Error("without a deadline it is too late")
+	}
+	j.foreseen = 0
+	if j.tooLate(began.Add(49*time.Minute), 1) {
+		t.Error("nothing was foreseen, and it is too late")
+	}
+}
+
 // TestDeadlineIsSteady: it is kept by the clock that never jumps.
 func TestDeadlineIsSteady(t *testing.T) {
 	e := testEvaluator(t)
