@@ -49,7 +49,8 @@ func motionPace(to *console, e *objective.Evaluator, cores int, while time.Durat
 }
 
 // listTime is how many seconds a shortlist of so many designs takes once their motion
-// is known: maps, tables and drawings of one are made, of the best of a short search.
+// is known: maps, tables and drawings of one are made, of the best of a short search;
+// a shortlist makes as many at a time as there are cores.
 func listTime(to *console, e *objective.Evaluator, top int) (float64, error) {
 	values, err := shortSearch(to, e)
 	if err != nil {
@@ -57,7 +58,8 @@ func listTime(to *console, e *objective.Evaluator, top int) (float64, error) {
 	}
 	started := to.now()
 	shortlist.Rehearse(e, values)
-	return float64(top) * to.now.since(started).Seconds(), to.Err()
+	cores := runtime.GOMAXPROCS(0)
+	return float64((top+cores-1)/cores) * to.now.since(started).Seconds(), to.Err()
 }
 
 // shortEvaluations is how many a short search spends: ten times what brings a
