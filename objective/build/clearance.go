@@ -43,18 +43,20 @@ const (
 
 // clearing is the scratch space of ClearanceTo.
 type clearing struct {
-	shapes []shape // parallel to Workspace.parts, at rest
-	pair   pair
-	stack  []wedge
-	open   [][2]int // pairs that need more than one look
-	least  float64  // of the bounds of the wedges that were left
-	enough float64  // what is clear by so much is left
-	wedges int      // looked at for the last pair, at most mostWedges
-	most   int      // over all pairs of the last design
+	sweeps  sweeps
+	circles []circle // parallel to Workspace.parts
+	shapes  []shape  // parallel to Workspace.parts, at rest
+	pair    pair
+	stack   []wedge
+	open    [][2]int // pairs that need more than one look
+	least   float64  // of the bounds of the wedges that were left
+	enough  float64  // what is clear by so much is left
+	wedges  int      // looked at for the last pair, at most mostWedges
+	most    int      // over all pairs of the last design
 }
 
 func newClearing(m *Model) clearing {
-	return clearing{shapes: make([]shape, m.parts), stack: make([]wedge, 0, wedgeStack), open: make([][2]int, 0, m.parts*m.parts/2)}
+	return clearing{shapes: make([]shape, m.parts), circles: make([]circle, m.parts), stack: make([]wedge, 0, wedgeStack), open: make([][2]int, 0, m.parts*m.parts/2)}
 }
 
 // ClearanceTo finds the least gap. It is never above the true one, and at most
@@ -67,7 +69,9 @@ func newClearing(m *Model) clearing {
 // from it, along their axes; any other two parts of which both reach the pivot
 // are joined there and do not count.
 //
-// Method: subdivision of the box of turns. On each wedge the gap along the
+// Method: circles, which most pairs pass; then one direction for all poses at once
+// (pair.leastTo); where that leaves it open, subdivision of the box of turns. On each
+// wedge the gap along the
 // direction found at its middle is bounded exactly (pair.bound); a wedge is left
 // when its bound is within tolerance of the least gap met so far.
 func (w *Workspace) ClearanceTo(c *Clearance) { w.ClearanceUpTo(c, math.MaxFloat64) }
@@ -78,6 +82,7 @@ func (w *Workspace) ClearanceUpTo(c *Clearance, enough float64) {
 	*c = Clearance{Gap: math.MaxFloat64}
 	w.clear.enough = enough
 	w.stand()
+	w.circlesTo()
 	w.clear.most, w.clear.least = 0, math.MaxFloat64
 	w.clear.open = w.clear.open[:0]
 	for i := range w.parts { // first one look at each pair, for a gap to beat
@@ -103,6 +108,7 @@ func (w *Workspace) ClearanceUpTo(c *Clearance, enough float64) {
 
 // stand puts outlines on the axes of the wall at rest.
 func (w *Workspace) stand() {
+	w.sweepTo()
 	for i := range w.d.Pendulums {
 		by := w.turn[i]
 		for k := w.first[i]; k < w.first[i+1]; k++ {
@@ -122,12 +128,12 @@ func (w *Workspace) compare(c *Clearance, i, j int, fully bool) (done bool) {
 	if w.hangsFrom(a.Pendulum, b.Pendulum) {
 		i, j, a, b = j, i, b, a
 	}
-	first, second := w.clear.shapes[i], w.clear.shapes[j]
+	first, second := &w.clear.shapes[i], &w.clear.shapes[j]
 	pivot := w.pivot[b.Pendulum]
 	joined := w.m.forest.Parent[b.Pendulum] == a.Pendulum
 	if joined && a.Kind != BarPart || joined && b.Kind != BarPart {
-		near, _ := cornerOf(&first, pivot)
-		far, _ := cornerOf(&second, space.Vec{})
+		near, _ := cornerOf(first, pivot)
+		far, _ := cornerOf(second, space.Vec{})
 		if near < pinned && far < pinned {
 			return true
 		}
@@ -136,9 +142,12 @@ func (w *Workspace) compare(c *Clearance, i, j int, fully bool) (done bool) {
 	if !fully {
 		c.Pairs++
 	}
-	w.pairUp(&w.clear.pair, a, b)
+	if !joined && w.farApart(i, j, min(c.Gap, w.clear.enough)) {
+		return true
+	}
+	w.pairUp(&w.clear.pair, a.Part, b.Part)
 	if !joined {
-		return w.closest(c, &first, &second, fully)
+		return w.closest(c, first, second, fully)
 	}
 	away := 2 * (first.half.Y + second.half.Y)
 	done = true

@@ -15,10 +15,10 @@ func (w *Workspace) closest(c *Clearance, a, b *shape, fully bool) (done bool) {
 	if p.apartAtLeast() >= min(c.Gap, w.clear.enough) {
 		return true
 	}
-	all := p.wedge()
 	if !fully {
-		return w.descend(c, &all)
+		return w.descend(c)
 	}
+	all := p.wedge()
 	w.clear.wedges = 0
 	stack := append(w.clear.stack[:0], all)
 	for len(stack) > 0 {
@@ -43,20 +43,18 @@ func (w *Workspace) closest(c *Clearance, a, b *shape, fully bool) (done bool) {
 // descents is how often descend turns; more find nothing new.
 const descents = 4
 
-// descend goes from the middle of a wedge to where the gap along its direction
-// is least, and on from there. It returns whether the gap in the wedge is known well
-// enough.
-func (w *Workspace) descend(c *Clearance, x *wedge) (done bool) {
+// descend goes from the rest pose to where the gap along its direction is least, and
+// on from there. It returns whether the least gap is known well enough.
+func (w *Workspace) descend(c *Clearance) (done bool) {
 	p := &w.clear.pair
-	if p.wide(x) {
+	if p.swingsWide() {
 		return false
 	}
-	e := p.ends(x)
-	turns := x.middle()
+	var turns [motion.Max]float64
 	for range descents {
 		n := w.meetAt(c, turns)
-		var low float64
-		if low, turns = p.bound(x, &e, n); low >= w.clear.enough || low >= c.Gap-slack(c.Gap) {
+		low := p.leastTo(&turns, n)
+		if low >= w.clear.enough || low >= c.Gap-slack(c.Gap) {
 			w.clear.least = min(w.clear.least, low)
 			return true
 		}
@@ -91,14 +89,12 @@ func (w *Workspace) meetAt(c *Clearance, turns [motion.Max]float64) space.Vec {
 	common := p.possible(&turns)
 	gap, n := p.gapAt(&turns)
 	if gap < c.Gap {
-		c.Gap, c.A, c.B, c.Pose = gap, p.a.Part, p.b.Part, [motion.Max]float64{}
+		c.Gap, c.A, c.B, c.Pose = gap, p.a, p.b, [motion.Max]float64{}
 		for k := range p.n {
 			c.Pose[p.links[k].pendulum] = turns[k] + common
 		}
-		if p.fixed && p.a.Pendulum != space.Wall {
-			c.Pose[p.a.Pendulum] = common
-		} else if h := w.commonOf(p.a.Pendulum, p.b.Pendulum); h != space.Wall {
-			c.Pose[h] = common
+		if p.seen != space.Wall {
+			c.Pose[p.seen] = common
 		}
 	}
 	return n

@@ -14,10 +14,11 @@ type Model struct {
 	stuff  []stuff       // parallel to Rig.Materials
 	design *space.Design // at the start values, for what a joint holds
 
-	parts, bars int               // in the whole rig
-	marks       int               // the most places on one bar
-	under       [motion.Max]uint8 // a pendulum and all that hang from it, one bit each
-	spans       int               // the most in the whole rig
+	parts, bars int                         // in the whole rig
+	marks       int                         // the most places on one bar
+	under       [motion.Max]uint8           // a pendulum and all that hang from it, one bit each
+	common      [motion.Max][motion.Max]int // the nearest pendulum that both hang from or are, or the wall
+	spans       int                         // the most in the whole rig
 }
 
 // NewModel makes the Model of a rig and its forest.
@@ -29,6 +30,11 @@ func NewModel(rig *space.Rig, forest *motion.Forest) *Model {
 	for j := range forest.N {
 		for i := j; i != space.Wall; i = forest.Parent[i] {
 			m.under[i] |= 1 << j
+		}
+	}
+	for i := range forest.N {
+		for j := range forest.N {
+			m.common[i][j] = m.commonOf(i, j)
 		}
 	}
 	for i := range rig.Pendulums {
@@ -45,6 +51,14 @@ func NewModel(rig *space.Rig, forest *motion.Forest) *Model {
 	m.marks = m.parts + motion.Max + 2 + 2*voids
 	m.spans = 2*m.bars + m.parts + motion.Max + 2*voids
 	return m
+}
+
+// commonOf works out Model.common.
+func (m *Model) commonOf(i, j int) int {
+	for i != space.Wall && !m.HangsFrom(j, i) {
+		i = m.forest.Parent[i]
+	}
+	return i
 }
 
 // JudgesBar tells whether a bar of a material (an index into Rig.Materials) can

@@ -14,15 +14,18 @@ import (
 // place at rest. A pose is possible where all |γ_k| ≤ A_k + A_c and |γ_k − γ_l| ≤
 // A_k + A_l: intervals of a line that meet two by two have a point in common.
 type pair struct {
-	a, b     hung
+	a, b     Part
+	seen     int       // the pendulum that both hang from, or the wall
 	apart    space.Vec // from a's first pivot to b's, at rest
 	links    [motion.Max]link
 	n        int
-	common   float64 // swing of the pendulum that both hang from
+	common   float64 // its swing
+	bend     turn    // by that
 	fixed    bool    // a belongs to it
 	outA     shape   // of a and b, at rest; a's middle from the frame's origin where it is fixed
 	outB     shape
 	farthest float64 // Σ over links of arm times largest turn
+	options  options
 }
 
 // link is one pendulum on the way: with sign −1 on a's way, +1 on b's. arm
@@ -35,16 +38,20 @@ type link struct {
 	arm      space.Vec
 	reach    float64 // largest distance of what it moves
 	swing    float64 // A_k
-	most     float64 // A_k + A_c
+	whole    turn    // by A_k
+	sweep    *sweep  // A_k + A_c
 }
 
 // pairUp makes the pair of parts a and b; a's pendulum is not below b's.
-func (w *Workspace) pairUp(p *pair, a, b *hung) {
-	p.a, p.b, p.n, p.apart = *a, *b, 0, space.Vec{}
-	c := w.commonOf(a.Pendulum, b.Pendulum)
-	p.common, p.fixed = 0, c == a.Pendulum
-	if c != space.Wall {
-		p.common = min(w.d.Pendulums[c].Swing, math.Pi)
+func (w *Workspace) pairUp(p *pair, a, b Part) {
+	c := space.Wall
+	if a.Pendulum != space.Wall { // the pen's support may be the wall's
+		c = w.m.common[a.Pendulum][b.Pendulum]
+	}
+	p.a, p.b, p.n, p.apart, p.seen = a, b, 0, space.Vec{}, c
+	p.common, p.fixed = w.swingOf(c), c == a.Pendulum
+	if p.bend = (turn{1, 0}); c != space.Wall {
+		p.bend = w.clear.sweeps.of(c, space.Wall).end
 	}
 	if !p.fixed {
 		p.apart = minus(p.apart, w.way(p, a.Pendulum, c, -1))
@@ -52,22 +59,11 @@ func (w *Workspace) pairUp(p *pair, a, b *hung) {
 	p.apart = plus(p.apart, w.way(p, b.Pendulum, c, 1))
 }
 
-// commonOf is the nearest pendulum that i and j hang from or are, or the wall.
-func (w *Workspace) commonOf(i, j int) int {
-	for c := i; c != space.Wall; c = w.m.forest.Parent[c] {
-		if w.hangsFrom(j, c) {
-			return c
-		}
-	}
-	return space.Wall
-}
-
 // way adds the links from i up to c and returns the pivot of the topmost.
 func (w *Workspace) way(p *pair, i, c int, sign float64) space.Vec {
 	below := space.Vec{}
 	for last := true; ; last = false {
-		swing := min(w.d.Pendulums[i].Swing, math.Pi)
-		p.links[p.n] = link{i, sign, last, below, 0, swing, swing + p.common}
+		p.links[p.n] = link{i, sign, last, below, 0, w.swingOf(i), w.clear.sweeps.of(i, space.Wall).end, w.clear.sweeps.of(i, c)}
 		p.n++
 		below = w.pivot[i]
 		if i = w.m.forest.Parent[i]; i == c {
@@ -86,7 +82,7 @@ func (p *pair) outlines(a, b *shape) {
 			out := p.out(l.sign)
 			l.reach = long(out.middle) + out.around()
 		}
-		p.farthest += l.reach * 2 * math.Sin(min(l.most, math.Pi)/2)
+		p.farthest += l.reach * l.sweep.chord
 	}
 }
 
@@ -108,11 +104,20 @@ func (p *pair) apartAtLeast() float64 {
 
 // gapAt is the signed gap at turns γ and its direction from a to b.
 func (p *pair) gapAt(turns *[motion.Max]float64) (float64, space.Vec) {
-	a, b := p.outA, p.outB
+	a, b := p.posed(turns)
+	return gapTo(&a, &b)
+}
+
+// posed is the outlines at turns γ.
+func (p *pair) posed(turns *[motion.Max]float64) (a, b shape) {
+	a, b = p.outA, p.outB
 	at := [2]space.Vec{{}, p.apart}
 	for k := range p.n {
 		l := &p.links[k]
-		by := turnBy(turns[k])
+		by := turn{1, 0}
+		if turns[k] != 0 { // all are at first
+			by = turnBy(turns[k])
+		}
 		side := 0
 		if l.sign > 0 {
 			side = 1
@@ -126,7 +131,7 @@ func (p *pair) gapAt(turns *[motion.Max]float64) (float64, space.Vec) {
 		}
 	}
 	a.middle, b.middle = plus(a.middle, at[0]), plus(b.middle, at[1])
-	return gapTo(&a, &b)
+	return a, b
 }
 
 // possible moves turns to the nearest-lying pose that the swings allow and

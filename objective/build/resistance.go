@@ -51,7 +51,7 @@ func (r *resistance) judge(u *Use, f *Forces, at Place) {
 	v := math.Abs(f.V) + f.MoreV
 	n := math.Abs(f.N) + f.MoreN
 	less := r.axial*n + r.slot*v
-	u.put(r.below*(r.moment*max(0, f.M+f.MoreM)+less), Bending, at)
-	u.put(r.above*(r.moment*max(0, f.MoreM-f.M)+less), Bending, at)
+	below, above := r.moment*max(0, f.MoreM+f.M)+less, r.moment*max(0, f.MoreM-f.M)+less
+	u.put(max(r.below*below, r.above*above), Bending, at)
 	u.put(r.shear*v, Shearing, at)
 }

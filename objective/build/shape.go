@@ -85,40 +85,37 @@ func gapTo(a, b *shape) (gap float64, n space.Vec) {
 // cornerGap is the signed gap from a rectangle to a point, and its direction.
 func cornerGap(a *shape, p space.Vec) (float64, space.Vec) {
 	d := minus(p, a.middle)
-	v := left(a.u)
-	x, y := dot(d, a.u), dot(d, v)
+	x, y := dot(d, a.u), cross(a.u, d)
 	ox, oy := math.Abs(x)-a.half.X, math.Abs(y)-a.half.Y
-	u := times(math.Copysign(1, x), a.u)
-	v = times(math.Copysign(1, y), v)
 	switch {
 	case ox > 0 && oy > 0:
 		l := math.Sqrt(ox*ox + oy*oy)
-		return l, plus(times(ox/l, u), times(oy/l, v))
+		return l, a.outward(math.Copysign(ox/l, x), math.Copysign(oy/l, y))
 	case ox > oy:
-		return ox, u
+		return ox, a.outward(math.Copysign(1, x), 0)
 	}
-	return oy, v
+	return oy, a.outward(0, math.Copysign(1, y))
 }
+
+// outward is a direction given on a rectangle's axes.
+func (s *shape) outward(x, y float64) space.Vec { return plus(times(x, s.u), times(y, left(s.u))) }
 
 // boxGap is the signed gap between two rectangles: the largest over the four
 // directions of their sides; where they are apart, also those between corners.
 func boxGap(a, b *shape) (gap float64, n space.Vec) {
 	gap = math.Inf(-1)
 	d := minus(b.middle, a.middle)
-	for k := range 4 {
-		axis := a.u
-		if k >= 2 {
-			axis = b.u
+	c, s := math.Abs(dot(a.u, b.u)), math.Abs(cross(a.u, b.u))
+	for box, other := a, b; ; box, other = b, a {
+		x, y := dot(d, box.u), cross(box.u, d)
+		if g := math.Abs(x) - box.half.X - other.half.X*c - other.half.Y*s; g > gap {
+			gap, n = g, box.outward(math.Copysign(1, x), 0)
 		}
-		if k&1 == 1 {
-			axis = left(axis)
+		if g := math.Abs(y) - box.half.Y - other.half.X*s - other.half.Y*c; g > gap {
+			gap, n = g, box.outward(0, math.Copysign(1, y))
 		}
-		apart := dot(d, axis)
-		if apart < 0 {
-			apart, axis = -apart, times(-1, axis)
-		}
-		if g := apart - a.spread(axis) - b.spread(axis); g > gap {
-			gap, n = g, axis
+		if box == b {
+			break
 		}
 	}
 	if gap <= 0 {

@@ -46,6 +46,9 @@ type Use struct {
 
 // put keeps the larger utilisation.
 func (u *Use) put(value float64, check Check, at Place) {
+	if u.Known && value <= u.Value { // most of the time
+		return
+	}
 	if value = bounded(value); !u.Known || value > u.Value {
 		u.Known, u.Value, u.Check, u.Place = true, value, check, at
 	}

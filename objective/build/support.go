@@ -45,6 +45,6 @@ func (w *Workspace) compareSupport(c *Clearance, arm *hung, outline *shape, k in
 	if arm.Pendulum != space.Wall && w.hangsFrom(arm.Pendulum, part.Pendulum) {
 		a, b, first, second = part, arm, second, outline
 	}
-	w.pairUp(&w.clear.pair, a, b)
+	w.pairUp(&w.clear.pair, a.Part, b.Part)
 	w.closest(c, first, second, fully)
 }

@@ -13,7 +13,7 @@ type wedge struct{ lo, hi [motion.Max]float64 }
 // wedge is all turns that the swings allow, and more.
 func (p *pair) wedge() (x wedge) {
 	for k := range p.n {
-		x.lo[k], x.hi[k] = -p.links[k].most, p.links[k].most
+		x.lo[k], x.hi[k] = -p.links[k].sweep.most, p.links[k].sweep.most
 	}
 	return x
 }
