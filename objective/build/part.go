@@ -109,7 +109,9 @@ func (w *Workspace) weighDrum(part Part, d *space.Drum) {
 }
 
 func (w *Workspace) list(part Part, s *mass.Sum, at space.Vec, z space.Optional, deep float64) {
-	h := hung{Part: part, at: at, mo: moments{s.Mass, s.Mx, s.My, s.Inertia}, placed: z.Given}
+	w.parts = w.parts[:len(w.parts)+1] // in place: it is a large thing to copy
+	h := &w.parts[len(w.parts)-1]
+	*h = hung{Part: part, mo: moments{s.Mass, s.Mx, s.My, s.Inertia}, placed: z.Given}
 	if z.Given {
 		h.z, h.lo, h.hi = z.Value, z.Value-deep/2, z.Value+deep/2
 	}
@@ -117,7 +119,6 @@ func (w *Workspace) list(part Part, s *mass.Sum, at space.Vec, z space.Optional,
 		h.mo.m = math.NaN()
 	}
 	h.at = h.mo.middle(at)
-	w.parts = append(w.parts, h)
 }
 
 // of is the parts of pendulum i.

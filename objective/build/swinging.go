@@ -101,16 +101,23 @@ func (w *Workspace) felt(c int) bool {
 // sizes. φ is the chord 2 sin(φ/2): so the energy of a large swing is exact.
 func (w *Workspace) reachTo(s *swinging) {
 	n := w.rest.N
+	var stiff, half [motion.Max]float64 // √K and sin(φ/2)
+	for i := range n {
+		p := &w.d.Pendulums[i]
+		angle := p.Swing
+		if w.m.rig.Released {
+			angle = p.Release.Value
+		}
+		stiff[i], half[i] = math.Sqrt(w.rest.G*w.rest.S[i]), math.Sin(angle/2)
+	}
 	for k := range n {
 		sum := 0.0
 		for i := range n {
-			p := &w.d.Pendulums[i]
-			x := w.modes.U[i][k] * math.Sqrt(w.rest.G*w.rest.S[i])
-			if w.m.rig.Released {
-				sum += x * 2 * math.Sin(p.Release.Value/2)
-			} else {
-				sum += math.Abs(x * 2 * math.Sin(p.Swing/2))
+			x := w.modes.U[i][k] * stiff[i] * 2 * half[i]
+			if !w.m.rig.Released {
+				x = math.Abs(x)
 			}
+			sum += x
 		}
 		s.reach[k] = math.Abs(sum) / w.modes.Omega[k]
 	}
