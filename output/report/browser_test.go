@@ -9,55 +9,12 @@ import (
 	"strings"
 	"sync"
 	"testing"
-	"time"
 
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 )
-
-// chromium is where Debian puts it.
-const chromium = "/usr/bin/chromium"
-
-// browserTime is more than all pages of a test take on a slow machine.
-const browserTime = 3 * time.Minute
-
-// flags keep the browser to the page: nothing is looked for in the network.
-var flags = map[string]any{
-	"disable-quic": true, "disable-background-networking": true, "disable-component-update": true, "disable-sync": true,
-}
-
-// openBrowser starts a browser with a new, empty profile. Without one the test
-// is skipped, but not where CI is set: there it must run.
-func openBrowser(t *testing.T) context.Context {
-	t.Helper()
-	if _, err := os.Stat(chromium); err != nil {
-		if os.Getenv("CI") != "" {
-			t.Fatalf("no browser at %s, and CI is set: install Debian's package chromium", chromium)
-		}
-		t.Skipf("NOT TESTED IN A BROWSER: there is none at %s; install Debian's package chromium", chromium)
-	}
-	options := []chromedp.ExecAllocatorOption{
-		chromedp.ExecPath(chromium), chromedp.Headless, chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun,
-		chromedp.UserDataDir(t.TempDir()),
-	}
-	for name, value := range flags {
-		options = append(options, chromedp.Flag(name, value))
-	}
-	limited, stopClock := context.WithTimeout(context.Background(), browserTime)
-	allocator, stopBrowser := chromedp.NewExecAllocator(limited, options...)
-	ctx, closeTab := chromedp.NewContext(allocator)
-	t.Cleanup(func() {
-		closeTab()
-		stopBrowser()
-		stopClock()
-	})
-	if err := chromedp.Do(ctx); err != nil {
-		t.Fatalf("starting %s: %v", chromium, err)
-	}
-	return ctx
-}
 
 // complaints are what a browser says against a page: errors, exceptions,
 // requests for anything but the page itself.
@@ -127,7 +84,7 @@ func browsedPages(t *testing.T) map[string]string {
 var widths = []int64{1400, 768, 390}
 
 func TestPagesInABrowser(t *testing.T) {
-	ctx := openBrowser(t)
+	ctx := openTab(t)
 	heard := listen(t, ctx)
 	for name, html := range browsedPages(t) {
 		address := written(t, html)
@@ -190,7 +147,7 @@ func checkLayout(t *testing.T, ctx context.Context, width int64) {
 
 // TestTheBrowserTestCanFail opens pages with each fault that the test looks for.
 func TestTheBrowserTestCanFail(t *testing.T) {
-	ctx := openBrowser(t)
+	ctx := openTab(t)
 	heard := listen(t, ctx)
 	for fault, html := range map[string]string{
 		"exception":  `<script>throw new Error("broken")</script>`,
@@ -219,7 +176,7 @@ func TestTheBrowserTestCanFail(t *testing.T) {
 // TestWhatIsShownInTheBrowser: hostile names are text, and the page's style
 // and nothing else is let in by its policy.
 func TestWhatIsShownInTheBrowser(t *testing.T) {
-	ctx := openBrowser(t)
+	ctx := openTab(t)
 	address := written(t, made(t, invented(1, true)))
 	if err := chromedp.Do(ctx, chromedp.Navigate(address)); err != nil {
 		t.Fatal(err)

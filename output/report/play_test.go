@@ -53,7 +53,7 @@ func moves(t *testing.T, ctx context.Context) bool {
 }
 
 func TestTheRigSwingsOnTheScreen(t *testing.T) {
-	ctx := openBrowser(t)
+	ctx := openTab(t)
 	heard := listen(t, ctx)
 	heard.take("")
 	opened(t, ctx, false)
@@ -84,7 +84,7 @@ func TestTheRigSwingsOnTheScreen(t *testing.T) {
 }
 
 func TestLessMotionIsRespected(t *testing.T) {
-	ctx := openBrowser(t)
+	ctx := openTab(t)
 	opened(t, ctx, true)
 	if moves(t, ctx) {
 		t.Error("it swings by itself although less motion is wished for")
@@ -105,7 +105,7 @@ const playedTo = 0.04
 // second way through the frames: pivots and sheet by package drawing's rules,
 // here by hand, at samples and between them.
 func TestThePenGoesWhereTheAnglesPutIt(t *testing.T) {
-	ctx := openBrowser(t)
+	ctx := openTab(t)
 	opened(t, ctx, true)
 	page := invented(1, false)
 	s := page.Sheets[0].Swing

@@ -36,7 +36,7 @@ const trueTo = 0.1
 // is 148 by 210 mm (ISO 216).
 func TestTheDrawingPrintsAtTrueSize(t *testing.T) {
 	const designs = 10 // as wide a table as a page has
-	ctx := openBrowser(t)
+	ctx := openTab(t)
 	page := invented(designs, false)
 	for i := range page.Sheets {
 		page.Sheets[i].Pictures.Front = nil // takes long to print
@@ -55,7 +55,7 @@ func TestTheDrawingPrintsAtTrueSize(t *testing.T) {
 }
 
 func TestEveryPagePrints(t *testing.T) {
-	ctx := openBrowser(t)
+	ctx := openTab(t)
 	for name, page := range map[string]*Page{"failing": failing(), "hostile": invented(1, true), "bare": {Rig: "Bare"}} {
 		pdf := printed(t, ctx, made(t, page), chromedp.PaperLetter)
 		if !bytes.HasPrefix(pdf, []byte("%PDF-")) || len(rectangles(pdf)) == 0 {
@@ -67,7 +67,7 @@ func TestEveryPagePrints(t *testing.T) {
 // TestTurnedAndReducedSheetsPrintToScale: half a letter across is turned, a
 // ledger sheet is drawn 1:2.
 func TestTurnedAndReducedSheetsPrintToScale(t *testing.T) {
-	ctx := openBrowser(t)
+	ctx := openTab(t)
 	page := moving()
 	page.Sheets = page.Sheets[3:]
 	found := map[[2]float64]bool{}
