@@ -18,6 +18,7 @@ type Style struct {
 	Masses  []float64 // kg of each pendulum, for its label; nil leaves them out
 	Window  Box       // what to show, so that pictures share a scale; the zero Box fits the rig
 	Swing   bool      // draw both ends of every swing, dashed
+	Named   bool      // a measured view has the names of its parts in the right margin
 }
 
 // Extent is the box of a rig in the wall frame, metres, at a pose: absolute
@@ -68,7 +69,7 @@ func paperAndPenBox(design *space.Design, places []place) Box {
 // shown.
 const (
 	sheetLines = 42
-	cardLines  = 18
+	cardLines  = 12 // to be read in a picture as small as a thumb is long
 )
 
 // cardMark is the size of a mark in a small picture, in heights of its
@@ -139,7 +140,7 @@ func (v *view) card() []byte {
 	v.letter(cardLines)
 	v.canvas.mark = cardMark * v.canvas.text
 	h := v.canvas.text / 1000
-	window := v.extent.grown(2.4*h, 2.4*h, 1.6*h, 1.8*h)
+	window := v.extent.grown(1.7*h, 1.7*h, 1.3*h, 1.6*h)
 	frame := window.grown(0, 0, 2.2*h, 0)
 	v.begin(frame)
 	all := assembly(v.rig, v.design, v.places)

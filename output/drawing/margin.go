@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"unicode/utf8"
 )
 
 // Spacing of callouts, in heights of the lettering.
@@ -20,15 +21,42 @@ const (
 // left and right are where the leaders end, in canvas millimetres; covered
 // tells whether a part lies at a place of the canvas.
 func arrange(all []callout, left, right, text float64, covered func(x, y float64) bool) {
-	for i := range all {
-		all[i].height = (lineStep*float64(len(all[i].lines)) + calloutGap) * text
-		all[i].knee = 0.5 * lineStep * text
-	}
+	measure(all, text)
 	shareSides(all, left, right, covered)
 	for _, edge := range [2]float64{left, right} {
 		side := sideOf(all, edge == left)
 		stack(side)
 		uncross(side, edge)
+	}
+}
+
+// measure gives callouts their height.
+func measure(all []callout, text float64) {
+	for i := range all {
+		all[i].height = (lineStep*float64(len(all[i].lines)) + calloutGap) * text
+		all[i].knee = 0.5 * lineStep * text
+	}
+}
+
+// rightwards puts callouts into the right margin alone, as arrange does, as low
+// as they can be.
+func rightwards(all []callout, text, right float64) {
+	for i := range all {
+		all[i].shorten()
+	}
+	measure(all, text)
+	side := sideOf(all, false)
+	stack(side)
+	uncross(side, right)
+}
+
+// shorten writes the first line about a thing beside its name where both fit.
+func (k *callout) shorten() {
+	if len(k.lines) < 2 || k.lines[0] != k.full {
+		return
+	}
+	if joined := k.lines[0] + ", " + k.lines[1]; utf8.RuneCountInString(joined) <= calloutRunes {
+		k.lines = append([]string{joined}, k.lines[2:]...)
 	}
 }
 

@@ -107,14 +107,28 @@ func (m *measuredView) whole() {
 	m.atLeft.add(-1000*e.Max.Y, 1000*e.Min.X, -1000*e.Min.Y, 1000*e.Min.X, u.Length(e.Height()))
 }
 
+// names are the callouts of a view that has them, and where their leaders end:
+// all at the right, since sizes stand at the left.
+func (m *measuredView) names() (all []callout, right float64) {
+	right = 1000*m.extent.Max.X + marginGap*m.canvas.text
+	if !m.style.Named {
+		return nil, right
+	}
+	all = calloutsOf(m.rig, m.design, m.places, m.style)
+	rightwards(all, m.canvas.text, right)
+	return all, right
+}
+
 func (m *measuredView) draw() []byte {
 	c := &m.canvas
-	frame, legend := m.frame(), legendOf(m.rig, m.design)
+	names, right := m.names()
+	frame, legend := m.frame(names, right), legendOf(m.rig, m.design)
 	m.begin(frame)
 	all := assembly(m.rig, m.design, m.places)
 	m.machine(all)
 	m.below.draw(c, -1000*m.extent.Min.Y)
 	m.atLeft.draw(c, 1000*m.extent.Min.X)
+	c.callouts(names, 0, right)
 	c.balloons(m.places, all, m.extent)
 	bottom := -1000*frame.Min.Y - 0.9*c.text
 	c.ruler(1000*frame.Min.X+0.8*c.text, bottom, rulerLength(m.extent.Width(), m.style.Units), m.style.Units)
@@ -123,11 +137,14 @@ func (m *measuredView) draw() []byte {
 }
 
 // frame is the box of the whole picture, metres.
-func (m *measuredView) frame() Box {
+func (m *measuredView) frame(names []callout, right float64) Box {
 	c, h := &m.canvas, m.canvas.text/1000
 	rows, columns := m.below.arrange(c), m.atLeft.arrange(c)
 	frame := m.extent.grown(dimensionRow*h*(float64(columns)+1), 2.5*h, dimensionRow*h*(float64(rows)+1), 2.5*h)
 	frame = withDimensions(frame, &m.below, &m.atLeft, c)
+	for i := range names {
+		frame = frame.Union(names[i].box(0, right, c.text))
+	}
 	return m.withBand(frame)
 }
 

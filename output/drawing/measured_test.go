@@ -90,7 +90,7 @@ func TestSideIsToScale(t *testing.T) {
 		}
 	}
 	said := texts(t, picture)
-	for _, words := range []string{"200 mm", "240 mm", "z 240 mm, 30 mm thick", "z 200 mm, 90 mm thick", "1150 mm"} {
+	for _, words := range []string{"200 mm", "240 mm", "rod, z 240 mm, 30 mm thick", "z 200 mm, 90 mm thick", "1150 mm"} {
 		if !said[words] {
 			t.Errorf("the picture does not say %q: %v", words, said)
 		}

@@ -136,13 +136,7 @@ func (s *sideView) callouts() []callout {
 		w.say(space.Vec{X: k.z, Y: k.y}, 0, true, strconv.Itoa(k.number)+" "+namesOf(s.rig, k.pendulum).Name, about...)
 	}
 	right := 1000*s.extent.Max.X + marginGap*s.canvas.text
-	for i := range w.all {
-		x := &w.all[i]
-		x.height, x.knee = (lineStep*float64(len(x.lines))+calloutGap)*s.canvas.text, 0.5*lineStep*s.canvas.text
-	}
-	side := sideOf(w.all, false)
-	stack(side)
-	uncross(side, right)
+	rightwards(w.all, s.canvas.text, right)
 	return w.all
 }
 

@@ -33,6 +33,11 @@ func benched(t *testing.T) *Page {
 	return page
 }
 
+// drawn is a picture as it stands in a page, behind the width that it gets there.
+func drawn(svg []byte) string {
+	return html.UnescapeString(strings.TrimPrefix(string(svg), "<svg "))
+}
+
 // TestBench: whatever the workshop's sheet says is on the page.
 func TestBench(t *testing.T) {
 	for _, name := range []string{"landing.yaml", "four.yaml"} {
@@ -50,6 +55,9 @@ func TestBench(t *testing.T) {
 		}
 		for i := range s.Hanging {
 			want = append(want, s.Hanging[i].Do)
+			if s.Hanging[i].Adds.SI > 0 {
+				want = append(want, drawn(s.Hanging[i].Picture))
+			}
 		}
 		for i := range s.Cuts {
 			want = append(want, s.Cuts[i].Length.Text)
@@ -67,9 +75,9 @@ func TestBench(t *testing.T) {
 			want = append(want, s.Buying[i].Words)
 		}
 		for i := range s.Cavities {
-			want = append(want, html.UnescapeString(string(s.Cavities[i].Picture)))
+			want = append(want, drawn(s.Cavities[i].Picture))
 		}
-		want = append(want, html.UnescapeString(string(s.Drawings.Front)), s.Pivots[1].Wall.X.Text, s.Starting.Order)
+		want = append(want, drawn(s.Drawings.Front), drawn(s.Drawings.Side), s.Pivots[1].Wall.X.Text, s.Starting.Order)
 		for _, words := range want {
 			if !strings.Contains(text, words) {
 				t.Errorf("%s: the page lacks %.80q", name, words)

@@ -100,8 +100,8 @@ func decimals(value float64, n int) string {
 	return text
 }
 
-// grouped writes a count with commas between thousands.
-func grouped(n int) string {
+// Grouped writes a count with commas between thousands.
+func Grouped(n int) string {
 	text := strconv.Itoa(n)
 	sign := ""
 	if n < 0 {

@@ -18,7 +18,7 @@ func functions(page *Page) template.FuncMap {
 	units := page.Units
 	all := template.FuncMap{
 		"style": style, "script": script, "readings": func() []string { return readingColumns }, "twenty": timed, "policy": policy, "bar": barOf, "shareBar": shareBar,
-		"count": grouped, "percent": percent, "hundredths": hundredths, "withUnit": withUnit,
+		"count": Grouped, "percent": percent, "hundredths": hundredths, "withUnit": withUnit,
 		"verdict": verdictOf, "meaning": meaning, "cautions": func() []Caution { return Cautions },
 		"significant": significant, "off": off,
 		"shared": page.Sources.shared, "sharedAs": page.Sources.sharedAs,
@@ -28,7 +28,7 @@ func functions(page *Page) template.FuncMap {
 			return criterionFigure(kind, value, unit, units)
 		},
 		"period":   func(seconds float64) string { return strconv.FormatFloat(seconds, 'f', 3, 64) + nbsp + "s" },
-		"picture":  func(svg []byte) template.HTML { return template.HTML(svg) },
+		"picture":  sized,
 		"relative": func(is, want float64) string { return signedPercent(is/want - 1) },
 		"twoDigits": func(n int) string {
 			if n < 10 {
@@ -37,6 +37,7 @@ func functions(page *Page) template.FuncMap {
 			return strconv.Itoa(n)
 		},
 		"unknownRows": func() []unknownRow { return unknownRows(page.Sheets) },
+		"loadGroups":  loadGroups, "explained": explained,
 	}
 	maps.Copy(all, motionFunctions(units))
 	return all

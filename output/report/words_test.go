@@ -133,7 +133,7 @@ func TestHundredthsNeverHideAnExcess(t *testing.T) {
 
 func TestGrouped(t *testing.T) {
 	for n, want := range map[int]string{0: "0", 999: "999", 1000: "1,000", 298412: "298,412", 10000000: "10,000,000", -1234: "-1,234"} {
-		if got := grouped(n); got != want {
+		if got := Grouped(n); got != want {
 			t.Errorf("%d: %q, want %q", n, got, want)
 		}
 	}

@@ -223,7 +223,7 @@ func picture(p *report.Page, rig *space.Rig, designs []design) [][]float64 {
 
 func planWords(run *dataset.Run) string {
 	p := run.Start.Plan
-	text := fmt.Sprintf("%d evaluations, %s, %s", run.Whole().Evaluations, several(p.Islands, "island"), several(p.Epochs, "epoch"))
+	text := fmt.Sprintf("%s evaluations, %s, %s", report.Grouped(run.Whole().Evaluations), several(p.Islands, "island"), several(p.Epochs, "epoch"))
 	if n := len(run.Tasks()) - p.Islands*p.Epochs; n > 0 {
 		text += fmt.Sprintf(", %s in the time that was left", several(n, "further island"))
 	}

@@ -12,13 +12,22 @@ type Drawings struct {
 }
 
 func (b *bench) drawings() Drawings {
-	front := drawing.Style{ID: b.id + "front-", Units: b.units, Title: b.rig.Name + ", measured, from the front"}
+	front := drawing.Style{ID: b.id + "front-", Units: b.units, Title: b.rig.Name + ", measured, from the front", Named: true, Masses: b.masses()}
 	side := drawing.Style{ID: b.id + "side-", Units: b.units, Title: b.rig.Name + ", measured, from the left"}
 	return Drawings{
 		Front: drawing.Measured(b.rig, b.design, nil, front), Side: drawing.Side(b.rig, b.design, nil, side),
 		FrontDXF: drawing.FrontDXF(b.rig, b.design, nil), SideDXF: drawing.SideDXF(b.rig, b.design, nil),
 		PartsDXF: drawing.PartsDXF(b.rig, b.design),
 	}
+}
+
+// masses are those of the pendulums, kg.
+func (b *bench) masses() []float64 {
+	list := make([]float64, len(b.account.Pendulums))
+	for i := range list {
+		list[i] = b.account.Pendulums[i].Mass
+	}
+	return list
 }
 
 // File is one file for the bench.

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"evenswing/objective"
+	"evenswing/output/drawing"
 	"evenswing/space"
 )
 
@@ -20,6 +21,7 @@ type Step struct {
 	Hardest  string   // the pendulum that would let go most; empty where none would
 	Warnings []string // what would happen if a lock failed now; empty where little would
 	Locked   []string // pendulums whose lock is in
+	Picture  []byte   // SVG: what hangs, and where it would go without a lock that matters
 }
 
 // Hangs is one pendulum during a step.
@@ -33,6 +35,7 @@ type Hangs struct {
 	Energy   Amount  // that it lets go if its lock fails, J
 	Tilt     *Amount // where it would rest if nothing held it; nil: anywhere
 	Flips    bool    // it would go beyond a right angle
+	Danger   bool    // a lock that fails now would hurt
 }
 
 // tipping is the tilt from which a failed lock is dangerous: a heavy thing that
@@ -44,20 +47,24 @@ func (b *bench) hanging(w *objective.Workspace) []Step {
 	items := b.items()
 	done := make([]int, len(items))
 	var list []Step
+	var shown []hungState
 	for _, k := range b.plan(items) {
 		done[k]++
 		d, hung := b.loaded(items, done)
 		s := Step{Number: len(list) + 1, Pendulum: b.names(items[k].pendulum).Name, Do: b.doing(&items[k], done[k]),
 			Adds: b.mass(items[k].mass * (b.share(&items[k], done[k]) - b.share(&items[k], done[k]-1)))}
-		b.stand(&s, w.Partly(d, hung), hung, hung)
-		list = append(list, s)
+		p := w.Partly(d, hung)
+		b.stand(&s, p, hung, hung)
+		list, shown = append(list, s), append(shown, stateOf(&s, d, hung, p.Tilt))
 	}
-	return b.unlocking(w, list, items, done)
+	list, shown = b.unlocking(w, list, shown, items, done)
+	b.picture(list, shown)
+	return list
 }
 
 // unlocking takes the locks off, what hangs lowest first: a pendulum balances
 // only with all that hangs from it hanging free.
-func (b *bench) unlocking(w *objective.Workspace, list []Step, items []item, done []int) []Step {
+func (b *bench) unlocking(w *objective.Workspace, list []Step, shown []hungState, items []item, done []int) ([]Step, []hungState) {
 	d, hung := b.loaded(items, done)
 	p := w.Partly(d, hung)
 	locked := append([]bool(nil), hung...)
@@ -69,10 +76,43 @@ func (b *bench) unlocking(w *objective.Workspace, list []Step, items []item, don
 			locked[i] = false
 			s := Step{Number: len(list) + 1, Pendulum: b.names(i).Name, Do: b.release(i, p.Tilt[i])}
 			b.stand(&s, p, hung, locked)
-			list = append(list, s)
+			list, shown = append(list, s), append(shown, stateOf(&s, d, hung, p.Tilt))
 		}
 	}
-	return list
+	return list, shown
+}
+
+// hungState is what the picture of a step shows.
+type hungState struct {
+	design *space.Design
+	drawing.Hanging
+}
+
+// stateOf is the state after a step.
+func stateOf(s *Step, d *space.Design, hung []bool, tilt []space.Optional) hungState {
+	x := hungState{d, drawing.Hanging{Hung: hung, Tips: make([]bool, len(hung)), Tilt: tilt}}
+	k := 0
+	for i := range hung {
+		if hung[i] {
+			x.Tips[i] = s.Hangs[k].Danger
+			k++
+		}
+	}
+	return x
+}
+
+// picture draws every step, all to one scale.
+func (b *bench) picture(list []Step, shown []hungState) {
+	window := drawing.Extent(b.rig, b.design, nil)
+	for i := range shown {
+		window = window.Union(drawing.HungExtent(b.rig, shown[i].design, shown[i].Hanging))
+	}
+	for i := range list {
+		shown[i].Window = window
+		number := strconv.Itoa(list[i].Number)
+		list[i].Picture = drawing.Hung(b.rig, shown[i].design, shown[i].Hanging,
+			drawing.Style{ID: b.id + "step" + number + "-", Units: b.units, Title: "Step " + number, Summary: list[i].Do})
+	}
 }
 
 // depth is how many pendulums carry this one.
@@ -132,6 +172,7 @@ func (b *bench) stand(s *Step, p *objective.Partly, hung, locked []bool) {
 			continue
 		}
 		h := b.hangs(p, i, locked[i])
+		h.Danger = locked[i] && h.Energy.SI > noticed && (h.Tilt == nil || math.Abs(h.Tilt.SI) > tipping)
 		s.Hangs = append(s.Hangs, h)
 		if !locked[i] {
 			continue
@@ -140,7 +181,7 @@ func (b *bench) stand(s *Step, p *objective.Partly, hung, locked []bool) {
 		if h.Energy.SI > hardest {
 			hardest, s.Hardest = h.Energy.SI, h.Pendulum
 		}
-		if h.Energy.SI > noticed && (h.Tilt == nil || math.Abs(h.Tilt.SI) > tipping) {
+		if h.Danger {
 			s.Warnings = append(s.Warnings, b.warning(&h))
 		}
 	}
