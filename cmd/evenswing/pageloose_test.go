@@ -12,7 +12,8 @@ var unmarked = []struct{ at, text *regexp.Regexp }{
 	{regexp.MustCompile(`header\.heading`), nil},
 	// Links, and words that say which design it is about.
 	{regexp.MustCompile(` a$`), nil},
-	{regexp.MustCompile(`figure\.line h3$`), regexp.MustCompile(`^What design \d+ draws`)},
+	{regexp.MustCompile(`figure\.line h3\.stage$`), regexp.MustCompile(`^What design \d+ draws`)},
+	{regexp.MustCompile(`label\.choose$`), regexp.MustCompile(`^Print design \d+ alone$`)},
 	// Sentences that never change, and what a hand sets.
 	{regexp.MustCompile(`dl\.terms|section\.cautions`), nil},
 	{regexp.MustCompile(`div\.controls`), nil},
@@ -32,7 +33,7 @@ var unmarked = []struct{ at, text *regexp.Regexp }{
 	{regexp.MustCompile(`^holds .*(figcaption|ul\.plain\.why li)$`), nil},
 	// The bench: sizes, places and masses are those of its own tables; what is told of
 	// hanging, starting and catching stands nowhere else.
-	{regexp.MustCompile(`^(bench|carried|hanging|starting|safety) `), nil},
+	{regexp.MustCompile(`^(cut|load|carried|hang|safety|start) `), nil},
 	// Limits that stand in the way of all designs, over the whole run.
 	{regexp.MustCompile(`section\.hindrance`), nil},
 }

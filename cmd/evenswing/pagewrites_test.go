@@ -139,7 +139,7 @@ func (d *told) promised(m *marked, s written, value float64) promise {
 		p.of = "kg"
 	case strings.HasSuffix(pointer, "/travel") && strings.Contains(pointer, "/adjusters/"):
 		p.of = s.of // as the rig file has it
-	case strings.HasPrefix(m.at, "bench") && s.of == "N":
+	case strings.HasPrefix(m.at, "load ") && s.of == "N":
 		p.step = max(s.figures(2), s.unit) // whole pounds or newtons, of small ones two figures
 		if math.Abs(s.number) < 10 {
 			p.step = s.figures(2)
