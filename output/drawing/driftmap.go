@@ -161,7 +161,7 @@ func (d *driftPicture) unknown() {
 
 // small writes in the lettering of the cells.
 func (d *driftPicture) small(x, y float64, text string) {
-	d.canvas.open("text").num("x", x).num("y", y).num("font-size", mapFigure).str("text-anchor", "middle").holding("text", text)
+	d.canvas.open("text").str("data-part", "figure").num("x", x).num("y", y).num("font-size", mapFigure).str("text-anchor", "middle").holding("text", text)
 }
 
 // border draws the edges between cells within so many times the limit and

@@ -69,7 +69,7 @@ func paperAndPenBox(design *space.Design, places []place) Box {
 // shown.
 const (
 	sheetLines = 42
-	cardLines  = 12 // to be read in a picture as small as a thumb is long
+	cardLines  = 11 // to be read in a picture as small as a thumb is long
 )
 
 // cardMark is the size of a mark in a small picture, in heights of its

@@ -8,7 +8,7 @@ import (
 
 // measuredLines is how many lines of text are as high as the larger side of a
 // measured view: sizes need more room than names.
-const measuredLines = 50
+const measuredLines = 50.0
 
 // Measured is a rig as seen from the front, to scale, as Front draws it, with
 // numbered pivots and sizes on lines with arrows instead of names: for every
@@ -22,15 +22,42 @@ func Measured(rig *space.Rig, design *space.Design, pose []float64, style Style)
 		extent = extent.Union(around(extent.Min, leastExtent/2))
 	}
 	v := view{rig: rig, design: design, places: places, style: &style, extent: extent}
-	v.letter(measuredLines)
-	m := measuredView{view: v}
+	for lines := measuredLines; ; lines -= fewerLines {
+		m := newMeasuredView(v, lines)
+		if m.fitsPaper() || lines <= leastMeasured {
+			return m.draw()
+		}
+	}
+}
+
+// Where names and sizes need much room beside a rig, it is drawn smaller, so that
+// the lettering of the whole can be read on a sheet of paper: 73 heights of 7.2
+// points are 185 mm, 90 are 229 mm.
+const (
+	fewerLines    = 3.0
+	leastMeasured = 26.0
+	paperAcross   = 73.0
+	paperDown     = 90.0
+)
+
+// newMeasuredView notes all sizes, its lettering one of so many lines.
+func newMeasuredView(v view, lines float64) *measuredView {
+	m := &measuredView{view: v}
+	m.letter(lines)
 	m.atLeft.upright = true
-	for i := range design.Pendulums {
+	for i := range m.design.Pendulums {
 		m.sizesOf(i)
 	}
 	m.penSize()
 	m.whole()
-	return m.draw()
+	return m
+}
+
+// fitsPaper tells whether a sheet has room for the picture.
+func (m *measuredView) fitsPaper() bool {
+	names, right := m.names()
+	frame, height := m.frame(names, right), m.canvas.text/1000
+	return frame.Width() <= paperAcross*height && frame.Height() <= paperDown*height
 }
 
 // measuredView is one measured picture in the making.
