@@ -33,7 +33,7 @@ func Cavity(rig *space.Rig, drum *space.Drum, style CavityStyle) []byte {
 }
 
 // cavityLines is how many lines of text are as high as the drum.
-const cavityLines = 13
+const cavityLines = 11
 
 // cavityView is one picture of a cavity: the drum's middle is the origin, its
 // section stands to the right with its middle at aside, mm.
