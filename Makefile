@@ -18,9 +18,13 @@ demo: build
 	$(BIN) search $(RIG) --out $(DEMO) --evaluations 200000
 	@echo "open $(DEMO)/shortlist/index.html in a browser"
 
-# The pictures of the README, of a design of the demo; a test compares them.
+# The pictures of the README, of the first design of a small search of the demo; tests
+# compare design and pictures.
 pictures: build
-	$(BIN) check pictures/design.yaml --draw pictures/design.svg
+	rm -rf bin/pictures
+	$(BIN) search $(RIG) --out bin/pictures --evaluations 60000 --motions 2000
+	cp bin/pictures/shortlist/01.yaml pictures/design.yaml
+	$(BIN) evaluate pictures/design.yaml --sheet pictures/sheet.svg --remark "First of the demo’s shortlist; invented, not a real machine"
 	$(BIN) release pictures/design.yaml --line pictures/line.svg
 
 test: lint

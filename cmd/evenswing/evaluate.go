@@ -10,12 +10,15 @@ import (
 
 	"evenswing/objective"
 	"evenswing/objective/build"
+	"evenswing/output/shortlist"
 )
 
 type evaluateCommand struct {
-	Rig  string   `arg:"" help:"The rig file."`
-	Set  []string `sep:"none" placeholder:"NAME=VALUE" help:"Give an unknown a value; may be repeated. Without it, what the file fills in holds, else the middle of the range."`
-	JSON bool     `name:"json" help:"Print one JSON object, in SI."`
+	Rig    string   `arg:"" help:"The rig file."`
+	Set    []string `sep:"none" placeholder:"NAME=VALUE" help:"Give an unknown a value; may be repeated. Without it, what the file fills in holds, else the middle of the range."`
+	JSON   bool     `name:"json" help:"Print one JSON object, in SI."`
+	Sheet  string   `placeholder:"FILE" help:"Write the design on one sheet (SVG): drawn to scale, its figures, the line that it draws."`
+	Remark string   `placeholder:"TEXT" help:"With --sheet: what to write under its title."`
 }
 
 func (c *evaluateCommand) Run(to *console) error {
@@ -31,6 +34,9 @@ func (c *evaluateCommand) Run(to *console) error {
 	w.ScoreValues(rig.StartValues())
 	w.SwingUp()
 	w.WorkHolding()
+	if err := c.writeSheet(to, e, w); err != nil {
+		return err
+	}
 	account := w.Account()
 	account.Why = whyWords(rig, w)
 	account.Built = w.Built()
@@ -39,6 +45,22 @@ func (c *evaluateCommand) Run(to *console) error {
 		return printJSON(to.out, account)
 	}
 	printAccount(to.out, account)
+	return nil
+}
+
+// writeSheet writes the design on one sheet, where that is asked for.
+func (c *evaluateCommand) writeSheet(to *console, e *objective.Evaluator, w *objective.Workspace) error {
+	if c.Sheet == "" {
+		return nil
+	}
+	if !w.Exists {
+		reason, _ := w.Reason()
+		return fault("%s: this design cannot exist: %s", c.Rig, reason)
+	}
+	if err := writeOver(c.Sheet, shortlist.Poster(e, w, c.Remark)); err != nil {
+		return err
+	}
+	fmt.Fprintf(to.err, "drew %s\n", c.Sheet)
 	return nil
 }
 
