@@ -13,7 +13,7 @@ import (
 // disturbed is the disturber of a design of the demo that was swung up.
 func disturbed(t *testing.T) (*Workspace, *Disturber) {
 	t.Helper()
-	rig, err := space.Load("../pictures/design.yaml")
+	rig, err := space.Load("../testdata/rigs/landing-filled.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
