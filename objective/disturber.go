@@ -24,6 +24,7 @@ type Disturber struct {
 	good   *Disturbed // the plain drawing, of Troubles
 	movers []movable  // by adjuster
 	inches bool       // the rig file measures in inches
+	lasts  float64    // s that motions are followed; 0: the drawing time
 }
 
 // NewDisturber makes the disturber of the candidate last scored, let go as it is
@@ -107,7 +108,7 @@ func (x *Disturber) draw(by *Disturbance, rest *motion.Rest, modes *motion.Modes
 	for i := range d.Pendulums {
 		from[i] += x.from[i] + (w.rest.Tilt[i] - rest.Tilt[i])
 	}
-	s.DrawLateTo(&s.drawing, &s.measures, &s.dynamics, &s.bands, paper.Size, pen.Line, &from, &by.Late, d.Targets.DrawingTime, x.Path)
+	s.DrawLateTo(&s.drawing, &s.measures, &s.dynamics, &s.bands, paper.Size, pen.Line, &from, &by.Late, x.until(), x.Path)
 	if s.measures.Ending != motion.Whole {
 		return &Disturbed{Reason: s.measures.Ending.String()}
 	}
@@ -116,6 +117,14 @@ func (x *Disturber) draw(by *Disturbance, rest *motion.Rest, modes *motion.Modes
 	r.Line = append(r.Line, s.drawing.Points...)
 	r.readLine(2 * math.Pi / modes.Omega[0])
 	return r
+}
+
+// until is how long motions are followed.
+func (x *Disturber) until() float64 {
+	if x.lasts > 0 {
+		return x.lasts
+	}
+	return x.w.Design().Targets.DrawingTime
 }
 
 // set fills the dynamics of the disturbed rig; false where its bracket is too soft.

@@ -14,7 +14,8 @@ const (
 	clearSwell  = 0.1   // growth more than in the good drawing, over the width
 	clearDying  = 0.5   // of the time in which the good drawing halves
 	clearStart  = 0.25  // of the pen's fastest more than in the good drawing
-	clearAside  = 0.07  // of the sheet's smaller side
+	clearAside  = 0.06  // of the sheet's smaller side
+	sketchSlack = 1.15  // more of it in a sketch, which knows the pen's place at rest alone
 	clearOff    = 0.004 // m over the sheet's edge
 )
 
@@ -80,8 +81,11 @@ func (x *Disturber) clear(s Symptom, r *Disturbed) bool {
 	case Blunt:
 		return is.Value >= was.Value+clearStart
 	case Aside:
-		size := x.w.Design().Paper.Size
-		return is.Value >= clearAside*math.Min(size.X, size.Y)
+		size, need := x.w.Design().Paper.Size, clearAside
+		if r.Line == nil {
+			need *= sketchSlack
+		}
+		return is.Value >= need*math.Min(size.X, size.Y)
 	}
 	return is.Value >= clearOff
 }

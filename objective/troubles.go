@@ -105,23 +105,33 @@ func (x *Disturber) trouble(s Symptom) Trouble {
 	if t.Without = x.cannot(s); t.Without != "" {
 		return t
 	}
+	if s == Blunt { // the pen's start tells
+		x.lasts = math.Min(startPeriods*2*math.Pi/x.w.modes.Omega[0], x.until())
+	}
 	for _, f := range x.families(s) {
 		if c, ok := x.least(s, &f); ok {
 			t.Faults = append(t.Faults, c)
 		}
 	}
+	x.lasts = 0
 	t.Faults = nearestFirst(t.Faults)
-	if len(t.Faults) == 0 {
-		t.Without = "no single error that a maker would not see brings it about in this design"
-		return t
+	for ; len(t.Faults) > 0; t.Faults = t.Faults[1:] { // what was sketched may not show
+		if t.Drawn = x.Draw(&t.Faults[0].Disturbance); x.clear(s, t.Drawn) {
+			break
+		}
 	}
-	t.Drawn = x.Draw(&t.Faults[0].Disturbance)
+	if len(t.Faults) == 0 {
+		return Trouble{Symptom: s, Without: "no single error that a maker would not see brings it about in this design"}
+	}
 	t.Figure, t.Good = x.figure(s, t.Drawn), x.figure(s, x.good)
 	for k := range t.Faults {
 		x.explain(s, &t.Faults[k])
 	}
 	return t
 }
+
+// startPeriods is how many slowest periods hold the pen's fastest for sure.
+const startPeriods = 4
 
 // least is the smallest size of a fault that shows the symptom: looked for by
 // halving, as if it showed the more the larger.
@@ -142,7 +152,7 @@ func (x *Disturber) least(s Symptom, f *family) (Fault, bool) {
 			low = middle
 		}
 	}
-	for ; sketched(s) && high < n; high++ { // a sketch knows no pull between the swings
+	for ; s == Wandering && high < n; high++ { // a sketch knows no pull between the swings
 		if c := f.at(f.sizes[high]); c.Gives != 0 || x.clear(s, x.Draw(&c.Disturbance)) {
 			break
 		}

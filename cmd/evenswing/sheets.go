@@ -8,6 +8,7 @@ import (
 
 	"evenswing/objective"
 	"evenswing/output/durable"
+	"evenswing/output/trouble"
 	"evenswing/output/workshop"
 )
 
@@ -35,18 +36,28 @@ func (c *sheetsCommand) Run(to *console) error {
 		reason, _ := w.Reason()
 		return fault("%s: this design cannot exist: %s", c.Rig, reason)
 	}
-	if err := writeSheets(c.Out, s); err != nil {
+	troubles, err := w.Troubles(to.Err)
+	if err != nil {
 		return err
 	}
-	printSheets(to.out, c.Out, w, s)
+	amiss := trouble.New(w, troubles, "")
+	if err := writeSheets(c.Out, s, amiss); err != nil {
+		return err
+	}
+	printSheets(to.out, c.Out, w, s, amiss)
 	return nil
 }
 
-func writeSheets(dir string, s *workshop.Sheet) error {
+func writeSheets(dir string, s *workshop.Sheet, amiss *trouble.Sheet) error {
 	if err := durable.MakeFolder(durable.Disk{}, dir); err != nil {
 		return err
 	}
 	for _, f := range s.Files() {
+		if err := writeOver(filepath.Join(dir, f.Name), f.Data); err != nil {
+			return err
+		}
+	}
+	for _, f := range amiss.Files() {
 		if err := writeOver(filepath.Join(dir, f.Name), f.Data); err != nil {
 			return err
 		}
@@ -56,7 +67,7 @@ func writeSheets(dir string, s *workshop.Sheet) error {
 
 // printSheets prints what is not in the files: loads, the order of hanging,
 // starting and safety.
-func printSheets(out io.Writer, dir string, w *objective.Workspace, s *workshop.Sheet) {
+func printSheets(out io.Writer, dir string, w *objective.Workspace, s *workshop.Sheet, amiss *trouble.Sheet) {
 	if w.Meets == objective.No {
 		fmt.Fprintln(out, "This design fails a limit: `evenswing evaluate` tells which. Do not build it as it is.")
 	}
@@ -93,7 +104,8 @@ func printSheets(out io.Writer, dir string, w *objective.Workspace, s *workshop.
 	for _, f := range s.Fittings {
 		fmt.Fprintf(out, "  %s: %d x %s, for %s\n", f.Where, f.Count, f.What, f.Holds)
 	}
-	fmt.Fprintf(out, "\nWritten to %s: front and side views (SVG, DXF), parts.dxf, cutlist.csv, metal.csv, pivots.csv, loads.csv.\n%s\n", dir, caution)
+	printTroubles(out, amiss)
+	fmt.Fprintf(out, "\nWritten to %s: front and side views (SVG, DXF), parts.dxf, cutlist.csv, metal.csv, pivots.csv, loads.csv, the drawing as it should be and with something amiss (drawing-*.svg).\n%s\n", dir, caution)
 }
 
 func printSafety(out io.Writer, s *workshop.Safety) {
@@ -108,5 +120,27 @@ func printSafety(out io.Writer, s *workshop.Safety) {
 	}
 	for _, c := range s.Cautions {
 		fmt.Fprintf(out, "  %s: %s\n", c.About, c.Text)
+	}
+}
+
+// printTroubles prints what is seen when a drawing disappoints, and what sets it right.
+func printTroubles(out io.Writer, s *trouble.Sheet) {
+	fmt.Fprintln(out, "\nIf the drawing disappoints:")
+	if s.Without != "" {
+		fmt.Fprintf(out, "  nothing can be shown: %s\n", s.Without)
+		return
+	}
+	for i := range s.Seen {
+		x := &s.Seen[i]
+		fmt.Fprintf(out, "  %s (drawing-%s.svg): %s\n    %s: %s (good: %s)\n    How to tell: %s\n", x.Name, x.Slug, x.Shown, x.Measure.Name, x.Measure.Is, x.Measure.Good, x.Tell)
+		for _, c := range x.Causes {
+			fmt.Fprintf(out, "    %s: %s %s.\n", c.Likely, c.What, c.Remedy)
+		}
+	}
+	for _, a := range s.Absent {
+		fmt.Fprintf(out, "  %s: not shown: %s\n", a.Name, a.Why)
+	}
+	for _, n := range s.Notes {
+		fmt.Fprintf(out, "  %s\n", n)
 	}
 }

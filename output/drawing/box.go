@@ -45,3 +45,13 @@ func (b Box) grown(left, right, down, up float64) Box {
 	b.Max.Y += up
 	return b
 }
+
+// Grown is the box with a margin (m) on every side.
+func (b Box) Grown(by float64) Box { return b.grown(by, by, by, by) }
+
+// Within is what of the box lies inside another.
+func (b Box) Within(o Box) Box {
+	b.Min = space.Vec{X: math.Max(b.Min.X, o.Min.X), Y: math.Max(b.Min.Y, o.Min.Y)}
+	b.Max = space.Vec{X: math.Min(b.Max.X, o.Max.X), Y: math.Min(b.Max.Y, o.Max.Y)}
+	return b
+}

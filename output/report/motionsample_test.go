@@ -5,6 +5,7 @@ import (
 
 	"evenswing/output/drawing"
 	"evenswing/output/drawing/sample"
+	"evenswing/output/trouble"
 	"evenswing/space"
 )
 
@@ -69,6 +70,7 @@ func moving() *Page {
 	first.Pictures = MotionPicturesOf(1, inventedCourse(far, 5000, "lintel", "ladder", "tray"), drawing.Inch)
 	page.Sheets[1].Motion = &Motion{Reason: "no drift of lintel over ladder: the fast swing dies within 12 s", Release: "lintel +4°"}
 	page.Sheets[2].Motion = nil
+	page.Sheets[0].Troubles, page.Sheets[1].Troubles = inventedTroubles("t01-"), &trouble.Sheet{Without: "the rig has no pen or no paper, so there is no drawing"}
 	for i, size := range []space.Vec{{X: 0.2159, Y: 0.1397}, {X: 0.42, Y: 0.297}} {
 		course := inventedCourse(far, 5000, "lintel", "ladder", "tray")
 		course.Sheet = size

@@ -3,6 +3,7 @@ package report
 import (
 	"evenswing/objective"
 	"evenswing/output/drawing"
+	"evenswing/output/trouble"
 	"evenswing/output/workshop"
 	"evenswing/space"
 )
@@ -42,6 +43,7 @@ type Sheet struct {
 	Holds     *Holds          // nil: not worked out
 	Swing     *Swing          // nil: does not swing on the screen
 	Tuning    *Tuning         // nil: not worked out
+	Troubles  *trouble.Sheet  // when the drawing disappoints; nil: not worked out
 	Workshop  *workshop.Sheet // what the builder takes to the bench; nil: not made
 	Mass      float64         // of the whole rig, kg
 	Wall      space.Optional  // moment that the wall holds, N m

@@ -13,6 +13,7 @@ import (
 	"evenswing/output/drawing"
 	"evenswing/output/durable"
 	"evenswing/output/report"
+	"evenswing/output/trouble"
 	"evenswing/output/workshop"
 	"evenswing/space"
 )
@@ -152,7 +153,11 @@ func look(ctx context.Context, e *objective.Evaluator, finalists []finalist, cho
 			w.KeepHolding(f.holding)
 		}
 		designs[k] = designOf(e, w, f, chosen[k], k+1)
-		return nil
+		troubles, err := w.Troubles(ctx.Err)
+		if err == nil {
+			designs[k].sheet.Troubles = trouble.New(w, troubles, fmt.Sprintf("t%02d-", k+1))
+		}
+		return err
 	})
 }
 
