@@ -34,6 +34,8 @@ var unmarked = []struct{ at, text *regexp.Regexp }{
 	// The bench: sizes, places and masses are those of its own tables; what is told of
 	// hanging, starting and catching stands nowhere else.
 	{regexp.MustCompile(`^(cut|load|carried|hang|safety|start) `), nil},
+	// Drawings with something amiss: other designs than the one that files tell of.
+	{regexp.MustCompile(`^troubles `), nil},
 	// Limits that stand in the way of all designs, over the whole run.
 	{regexp.MustCompile(`section\.hindrance`), nil},
 }

@@ -24,14 +24,14 @@ func inventedTroubles(id string) *trouble.Sheet {
 			Measure: trouble.Measure{Name: "the figure turns over, in 240 s", Is: "1.3 times", Good: "0.1 times"},
 			Tell:    "Time each alone: 20 swings of lintel take 121.70 s instead of 120.26 s.",
 			Causes: []trouble.Cause{
-				{What: "The weight of lintel (lintel_height) stands 6 mm too high.", Likely: "likely (3 ×)", Remedy: "Move lintel_height 6 mm down (1 mm changes the period of lintel by 0.2 %)"},
-				{What: "The seat of ladder sits 2 mm too low on what carries it.", Likely: "possible (6.7 ×)", Remedy: "Move lintel_height 5 mm down"},
+				{What: "The weight of lintel (lintel_height) stands 6 mm too high.", Likely: "likely (3 ×)", Remedy: "Move lintel_height 6 mm down (1 mm changes the period of lintel by 0.2 %)"},
+				{What: "The seat of ladder sits 2 mm too low on what carries it.", Likely: "possible (6.7 ×)", Remedy: "Move lintel_height 5 mm down"},
 			}, More: 2,
 		}, {
 			Slug: "off-sheet", Name: "Off the paper", Looks: "The line runs over the edge.", Whole: true,
 			Picture: picture("2-", sample.Swing{Reach: 0.11}), Shown: "The sheet lies 30 mm too far left.",
 			Measure: trouble.Measure{Name: "over the edge", Is: "4 mm", Good: "26 mm inside"}, Tell: "Look where the pen stands.",
-			Causes: []trouble.Cause{{What: "The sheet lies 30 mm too far left.", Likely: "a blunder (15 ×)", Remedy: "Pin the sheet to a stop"}},
+			Causes: []trouble.Cause{{What: "The sheet lies 30 mm too far left.", Likely: "a blunder (15 ×)", Remedy: "Pin the sheet to a stop"}},
 		}},
 		Absent: []trouble.Absent{{Name: "Beating", Why: "no single error brings it about"}},
 		Notes:  []string{"The wall’s bracket: one that holds the rig is not to blame."},

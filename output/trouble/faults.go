@@ -98,7 +98,7 @@ func likely(f *objective.Fault) string {
 	if !far.Given {
 		return "cannot be said"
 	}
-	times := " (" + figures(far.Value, 2) + nbsp + "×)"
+	times := " (" + figures(far.Value, 2) + "\u202f×)"
 	switch {
 	case far.Value <= likelyUpTo:
 		return "likely" + times
