@@ -19,14 +19,13 @@ type ThumbStyle struct {
 // longer side of its window, so that the hundredths of a path are as fine as the
 // picture needs and no finer.
 const (
-	thumbUnits = 40.0
+	thumbUnits = 20.0
 	// ThumbTolerance is the farthest that the line passes a point, over the longer
-	// side of the window, rounding included: a third of a pixel where that is 200
-	// pixels.
-	ThumbTolerance = 1.0 / 600
-	thumbEdge      = 0.12 // width of the sheet's edge
-	thumbCross     = 0.8  // arms of the cross at the sheet's middle
-	thumbMost      = 0.06 // widest line: passes are to be told from one another
+	// side of the window, rounding included: a pixel where that is 200 pixels.
+	ThumbTolerance = 1.0 / 200
+	thumbEdge      = 0.06 // width of the sheet's edge
+	thumbCross     = 0.4  // arms of the cross at the sheet's middle
+	thumbMost      = 0.03 // widest line: passes are to be told from one another
 )
 
 // WindowOf is the box around a line's places, m from the sheet's centre; those
