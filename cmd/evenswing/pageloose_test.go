@@ -36,6 +36,8 @@ var unmarked = []struct{ at, text *regexp.Regexp }{
 	{regexp.MustCompile(`^(cut|load|carried|hang|safety|start) `), nil},
 	// Drawings with something amiss: other designs than the one that files tell of.
 	{regexp.MustCompile(`^troubles `), nil},
+	// Numbers of modes and of the pendulums in their pictures; how far those turn.
+	{regexp.MustCompile(`^modes .*(h5|tbody tr th|figcaption)$`), nil},
 	// Limits that stand in the way of all designs, over the whole run.
 	{regexp.MustCompile(`section\.hindrance`), nil},
 }

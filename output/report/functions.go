@@ -17,7 +17,7 @@ import (
 func functions(page *Page) template.FuncMap {
 	units := page.Units
 	all := template.FuncMap{
-		"style": style, "script": script, "readings": func() []string { return readingColumns }, "twenty": timed, "policy": policy, "bar": barOf, "shareBar": shareBar,
+		"style": style, "script": script, "readings": func() []string { return readingColumns }, "twenty": timed, "policy": policy, "bar": barOf, "wayBar": wayBar, "mostTurn": func() float64 { return MostTurn }, "signedFigures": signedFigures, "shareBar": shareBar,
 		"count": Grouped, "percent": percent, "hundredths": hundredths, "withUnit": withUnit,
 		"verdict": verdictOf, "meaning": meaning, "cautions": func() []Caution { return Cautions },
 		"significant": significant, "off": off,

@@ -70,6 +70,10 @@ func moving() *Page {
 	first.Pictures = MotionPicturesOf(1, inventedCourse(far, 5000, "lintel", "ladder", "tray"), drawing.Inch)
 	page.Sheets[1].Motion = &Motion{Reason: "no drift of lintel over ladder: the fast swing dies within 12 s", Release: "lintel +4°"}
 	page.Sheets[2].Motion = nil
+	rig, designs, _ := inventedDesigns(1, false)
+	page.Sheets[0].Modes = ModesOf(1, rig, designs[0].Design, designs[0].Rest, []Shape{
+		{6.013, 0, []float64{0.93, 0.06, 0.01}, []float64{1, 0.4, -0.2}}, {3.71, 2, []float64{0.01, 0.02, 0.97}, []float64{0.01, -0.3, 1}},
+		{3.004, 1, []float64{0.06, 0.92, 0.02}, []float64{-0.1, 1, 0.01}}}, drawing.Inch)
 	page.Sheets[0].Troubles, page.Sheets[1].Troubles = inventedTroubles("t01-"), &trouble.Sheet{Without: "the rig has no pen or no paper, so there is no drawing"}
 	for i, size := range []space.Vec{{X: 0.2159, Y: 0.1397}, {X: 0.42, Y: 0.297}} {
 		course := inventedCourse(far, 5000, "lintel", "ladder", "tray")

@@ -39,6 +39,7 @@ type Sheet struct {
 	Ratios    []Ratio
 	Criteria  []Criterion
 	Triads    []Triad
+	Modes     []Mode          // empty: not drawn
 	Motion    *Motion         // in full; nil where it was not followed
 	Holds     *Holds          // nil: not worked out
 	Swing     *Swing          // nil: does not swing on the screen

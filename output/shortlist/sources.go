@@ -2,6 +2,7 @@ package shortlist
 
 import (
 	"fmt"
+	"strings"
 
 	"evenswing/objective"
 	"evenswing/output/report"
@@ -37,6 +38,7 @@ func sourcesOf(w *objective.Workspace, t *objective.ToleranceAccount, metal []re
 		s.Add(report.Source{Pointer: fmt.Sprintf("/triads/%d/exchange", k)}, "triad_exchange", fmt.Sprint(k))
 		s.Add(report.Source{Pointer: fmt.Sprintf("/triads/%d/detuning", k)}, "triad_detuning", fmt.Sprint(k))
 	}
+	s.modes()
 	for _, m := range metal {
 		s.Add(report.Source{Table: "metal.csv " + m.Of}, "metal", m.Of)
 	}
@@ -153,3 +155,19 @@ func (s *sources) tolerance() {
 		}
 	}
 }
+
+// modes are the periods, shares and shapes of the modes, which count from 1.
+func (s *sources) modes() {
+	for k, m := range s.a.Modes {
+		at, number := fmt.Sprintf("/modes/%d/", k), fmt.Sprint(k+1)
+		s.Add(report.Source{Pointer: at + "period_s"}, "mode_period", number)
+		for name := range m.Share {
+			key := inPointer.Replace(name)
+			s.Add(report.Source{Pointer: at + "share/" + key}, "mode_share", number, name)
+			s.Add(report.Source{Pointer: at + "shape/" + key}, "mode_shape", number, name)
+		}
+	}
+}
+
+// inPointer writes a name for a JSON Pointer (RFC 6901).
+var inPointer = strings.NewReplacer("~", "~0", "/", "~1")

@@ -167,6 +167,7 @@ func designOf(e *objective.Evaluator, w *objective.Workspace, f *finalist, c Cho
 	d.limit = f.words.limit
 	d.sheet = sheetOf(e, w)
 	d.sheet.Rank, d.sheet.ID, d.sheet.File = n, c.ID, d.file
+	d.sheet.Modes = modesOf(w, e.Rig(), n, units)
 	d.sheet.Motion, d.sheet.Swing = motionOf(e, w, n, units)
 	d.sheet.Holds, d.holds = holdsOf(w, e.Rig(), n, units)
 	tolerance := w.Tolerance(objective.TrialBuilds, objective.TrialSeed)
