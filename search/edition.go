@@ -5,4 +5,4 @@ package search
 // others than before, if only in the last bit or by a column more: a run is
 // carried on by the edition that began it and by no other, so that no run mixes
 // rows of two. TestEdition notices such changes and says what to do.
-const Edition = 5
+const Edition = 6

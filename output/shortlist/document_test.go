@@ -3,6 +3,7 @@ package shortlist
 import (
 	"context"
 	"io/fs"
+	"os"
 	"path/filepath"
 	"testing"
 	"time"
@@ -75,9 +76,13 @@ func (d *document) writeTo(tb testing.TB, dir string) {
 	}
 }
 
-// mostDocument is what ten designs may take on disk, all files, in bytes: so much goes
-// by mail.
-const mostDocument = 5_000_000
+// What ten designs may take on disk, bytes: the document, which is the page with
+// everything that it shows, and all files beside it together, so that a mail carries
+// them.
+const (
+	mostDocument = 5_000_000
+	mostFiles    = 7_000_000
+)
 
 // filesOfDesign are a design's rig file, map, five drawings and four tables.
 const filesOfDesign = 11
@@ -88,8 +93,15 @@ func TestDocumentIsSmall(t *testing.T) {
 	dir := t.TempDir()
 	newDocument(t, designs).writeTo(t, dir)
 	files, size := sizeOf(t, dir)
-	if most := int64(mostDocument / documentDesigns * designs); size > most || files != 2+filesOfDesign*designs {
+	if most := int64(mostFiles / documentDesigns * designs); size > most || files != 2+filesOfDesign*designs {
 		t.Errorf("%d files of %d bytes, want %d of at most %d", files, size, 2+filesOfDesign*designs, most)
+	}
+	page, err := os.Stat(filepath.Join(dir, "index.html"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if most := int64(mostDocument / documentDesigns * designs); page.Size() > most {
+		t.Errorf("a page of %d bytes, want at most %d", page.Size(), most)
 	}
 }
 
@@ -136,4 +148,7 @@ func BenchmarkDocument(b *testing.B) {
 	b.ReportMetric((coreTime(b)-before).Seconds()/float64(runs), "core-s")
 	_, size := sizeOf(b, dir)
 	b.ReportMetric(float64(size), "bytes")
+	if page, err := os.Stat(filepath.Join(dir, "index.html")); err != nil || page.Size() > mostDocument {
+		b.Errorf("the page: %v, %v", page, err)
+	}
 }
