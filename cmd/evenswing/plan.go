@@ -86,7 +86,7 @@ const bytesPerFloat = 3.5
 const (
 	asideShare     = 0.1
 	asideMost      = 0.5
-	shortlistBytes = 3.5e6
+	shortlistBytes = 7e6
 )
 
 // aside is what of a size is kept aside.
