@@ -81,7 +81,7 @@ func (c *searchCommand) over(have, asked search.Plan) search.Plan {
 const bytesPerFloat = 3.5
 
 // What is kept aside for states, finalists and shortlist: a tenth, and at least
-// what a shortlist of ten takes (3.1 MB of the demo rig's with drawings and
+// what a shortlist of ten takes (5.6 MB of the demo rig's with drawings and
 // tables), but no more than half.
 const (
 	asideShare     = 0.1
