@@ -70,6 +70,19 @@ func TestUndecidedIsNotNone(t *testing.T) {
 	}
 }
 
+// TestFewerKeepThanTheSearchCounted: a design that the search took for good and the
+// full motion refused is told at the head of the page.
+func TestFewerKeepThanTheSearchCounted(t *testing.T) {
+	page := invented(3, false)
+	if said := plain(t, page); strings.Contains(said, "worked out, 3 of these") {
+		t.Error("all keep every limit, and it is told as if some did not")
+	}
+	page.Sheets[2].Meets = objective.No
+	says(t, plain(t, page), "With full motion, loads and tuning worked out, 2 of these keep every limit.")
+	page.Sheets[0].Meets, page.Sheets[1].Meets = objective.No, objective.No
+	says(t, plain(t, page), "With full motion, loads and tuning worked out, none of these does.")
+}
+
 func TestPageWithoutDesigns(t *testing.T) {
 	says(t, plain(t, &Page{Rig: "Bare"}), "Bare", "0 designs tried", "Before anything hangs")
 }

@@ -60,6 +60,18 @@ func (p *Page) Undecided() bool {
 	return slices.ContainsFunc(p.Sheets, func(s Sheet) bool { return s.Meets == objective.NotKnown })
 }
 
+// Keeping counts the designs shown that keep every limit with all of it worked out:
+// a search judges by less, so there may be fewer than it counted.
+func (p *Page) Keeping() int {
+	n := 0
+	for i := range p.Sheets {
+		if p.Sheets[i].Meets == objective.Yes {
+			n++
+		}
+	}
+	return n
+}
+
 // Worst is the criterion with the largest utilisation, nil where nothing is
 // limited.
 func (s *Sheet) Worst() *Criterion {
