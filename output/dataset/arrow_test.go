@@ -146,8 +146,8 @@ var cases = []struct {
 	{"empty", usual, 0},
 	{"one row", usual, 1},
 	{"a block and a row", usual, 1025},
-	{"two pages and a row", shape{3, 2, 2}, 2*8192 + 1},
-	{"a row group and a row", shape{2, 1, 1}, 12*8192 + 1},
+	{"two pages and a row", shape{3, 2, 2}, 2*16384 + 1},
+	{"a row group and a row", shape{2, 1, 1}, 12*16384 + 1},
 	{"nothing but rows", shape{1, 0, 0}, 100},
 }
 

@@ -99,7 +99,7 @@ func TestDiskFullOnTheWay(t *testing.T) {
 	}
 	defer r.Discard()
 	scorer, w := newFake(s), newWalk(s, search.Task{})
-	const rows = 12*8192 + 10 // a little more than a row group
+	const rows = 6*16384 + 10 // a little more than a row group
 	for n := 0; n < rows && err == nil; n++ {
 		w.step(n, rows)
 		w.row.Verdict, w.row.Scorer = scorer.Score(w.point), scorer

@@ -138,7 +138,7 @@ func TestFloatsInOddPieces(t *testing.T) {
 // TestRanges compares what row groups say with what they hold.
 func TestRanges(t *testing.T) {
 	s := shape{unknowns: 2, figures: 1, utilisations: 1}
-	const rows = 12*8192 + 500
+	const rows = 6*16384 + 500
 	path := filepath.Join(t.TempDir(), "shard.parquet")
 	write(t, durable.Disk{}, path, s, search.Task{}, rows)
 	ranges, err := open(t, path).Ranges("use_0")
@@ -273,7 +273,7 @@ func TestScanRefuses(t *testing.T) {
 // others come as they are.
 func TestPassOver(t *testing.T) {
 	s := shape{unknowns: 1, figures: 1}
-	const group = 12 * 8192
+	const group = 6 * 16384
 	path := filepath.Join(t.TempDir(), "shard.parquet")
 	write(t, durable.Disk{}, path, s, search.Task{}, 2*group+700)
 	e, shard := expect(s, search.Task{}, 2*group+700), open(t, path)
