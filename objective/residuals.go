@@ -164,15 +164,15 @@ func (r *Residuals) SlopesTo(dst []float64) bool {
 		}
 		span := unknown.Hi - unknown.Lo
 		dSlosh := s.numbers[s.places.limits[space.Slosh]]
-		for i := range r.rows {
-			row := &r.rows[i]
-			x := 0.0
+		at, rows := c, r.rows
+		for i := range rows {
+			row := &rows[i]
 			if row.criterion == space.Slosh {
-				x = row.entrySlope(s, dSlosh)
+				dst[at] = span * row.weight * row.entrySlope(s, dSlosh)
 			} else {
-				x = row.slope(s)
+				dst[at] = span * row.weight * row.slope(s)
 			}
-			dst[i*len(order)+c] = span * row.weight * x
+			at += len(order)
 		}
 	}
 	return true

@@ -232,15 +232,25 @@ func (d *descent) solveMoving(damping float64) {
 	d.system.size(k)
 	right := d.system.row(k)
 	for p, a := range d.moving {
-		row := d.system.row(p)
-		for q, b := range d.moving[:p+1] {
-			row[q] = d.normal[a*n+b]
+		row, from := d.system.row(p), d.normal[a*n:][:n]
+		if p == a {
+			copy(row, from[:p+1]) // none held before it
+		} else {
+			pickTo(row, from, d.moving[:p+1])
 		}
-		row[p] += damping * (d.normal[a*n+a] + 1)
+		row[p] += damping * (from[a] + 1)
 		right[p] = -d.gradient[a]
 	}
 	for p, x := range d.system.solve() { // none where rounding alone is left: the damping grows
 		d.step[d.moving[p]] = x
+	}
+}
+
+// pickTo fills row with those entries of from that moving names.
+func pickTo(row, from []float64, moving []int) {
+	row = row[:len(moving)]
+	for q, b := range moving {
+		row[q] = from[b]
 	}
 }
 
