@@ -37,7 +37,7 @@ func functions(page *Page) template.FuncMap {
 			return strconv.Itoa(n)
 		},
 		"unknownRows": func() []unknownRow { return unknownRows(page.Sheets) },
-		"loadGroups":  loadGroups, "explained": explained,
+		"loadGroups":  loadGroups, "carriedShares": carriedShares, "fiveAbreast": fiveAbreast, "sharedNotes": sharedNotes, "explained": explained,
 	}
 	maps.Copy(all, motionFunctions(units))
 	return all

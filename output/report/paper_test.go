@@ -204,8 +204,8 @@ func TestPrintIsLaidOutForPaper(t *testing.T) {
 }
 
 // mostPagesEach is what one design may take, with everything that a sheet can say:
-// ten pages of A4, one more of letter, which is shorter.
-const mostPagesEach = 11
+// nine pages of A4, one more of letter, which is shorter.
+const mostPagesEach = 10
 
 // TestNothingIsSplitInPrint prints a design with marks and reads them back: the
 // corners of every picture and its caption are on one page within its margins,
