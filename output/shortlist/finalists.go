@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"path/filepath"
 	"runtime"
+	"sync/atomic"
 
 	"golang.org/x/sync/errgroup"
 
@@ -62,11 +63,11 @@ func releasesOf(e *objective.Evaluator) int {
 // own.
 func sideBySide(ctx context.Context, e *objective.Evaluator, n int, work func(w *objective.Workspace, k int) error) error {
 	var group errgroup.Group
-	workers := runtime.GOMAXPROCS(0)
-	for worker := range workers {
+	var next atomic.Int64
+	for range runtime.GOMAXPROCS(0) {
 		group.Go(func() error {
 			w := e.NewWorkspace()
-			for k := worker; k < n; k += workers {
+			for k := int(next.Add(1)) - 1; k < n; k = int(next.Add(1)) - 1 {
 				if err := ctx.Err(); err != nil {
 					return err
 				}
